@@ -1,0 +1,76 @@
+//! Bounding boxes.
+
+use crate::Point;
+
+/// The smallest upright box round something, in metres. Never empty.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bounds {
+    /// The south-west corner.
+    pub low: Point,
+    /// The north-east corner.
+    pub high: Point,
+}
+
+impl Bounds {
+    /// The box of one point.
+    #[must_use]
+    pub fn of(point: Point) -> Self {
+        Self {
+            low: point,
+            high: point,
+        }
+    }
+
+    /// The box of all points; `None` when there are none.
+    pub fn around(points: impl IntoIterator<Item = Point>) -> Option<Self> {
+        points
+            .into_iter()
+            .map(Self::of)
+            .reduce(|all, one| all.with(one))
+    }
+
+    /// The box round both.
+    #[must_use]
+    pub fn with(self, other: Self) -> Self {
+        Self {
+            low: Point::new(self.low.x.min(other.low.x), self.low.y.min(other.low.y)),
+            high: Point::new(self.high.x.max(other.high.x), self.high.y.max(other.high.y)),
+        }
+    }
+
+    /// The box grown by `margin` metres on each side.
+    #[must_use]
+    pub fn grown(self, margin: f64) -> Self {
+        Self {
+            low: Point::new(self.low.x - margin, self.low.y - margin),
+            high: Point::new(self.high.x + margin, self.high.y + margin),
+        }
+    }
+
+    /// Width, west to east, in metres.
+    #[must_use]
+    pub fn width(self) -> f64 {
+        self.high.x - self.low.x
+    }
+
+    /// Height, south to north, in metres.
+    #[must_use]
+    pub fn height(self) -> f64 {
+        self.high.y - self.low.y
+    }
+
+    /// The middle.
+    #[must_use]
+    pub fn middle(self) -> Point {
+        self.low.middle(self.high)
+    }
+
+    /// Whether the two boxes share a point, borders included.
+    #[must_use]
+    pub fn meets(self, other: Self) -> bool {
+        self.low.x <= other.high.x
+            && other.low.x <= self.high.x
+            && self.low.y <= other.high.y
+            && other.low.y <= self.high.y
+    }
+}

@@ -1,0 +1,128 @@
+//! Where a chain crosses itself.
+
+use crate::{Chain, Piece, Point, SAME_PLACE, meetings};
+
+/// One place where a chain meets itself again.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Crossing {
+    /// Where it is.
+    pub point: Point,
+    /// The station of the first passage.
+    pub first: f64,
+    /// The station of the second passage, greater than the first.
+    pub second: f64,
+}
+
+/// All self-crossings, by first station. Pieces are sorted by their west ends, so that only those
+/// whose boxes overlap are compared: a chain that runs on costs little more than its length.
+pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
+    let pieces = chain.pieces();
+    let mut boxes: Vec<_> = pieces
+        .iter()
+        .map(|piece| piece.bounds().grown(SAME_PLACE))
+        .enumerate()
+        .collect();
+    boxes.sort_by(|(_, a), (_, b)| a.low.x.total_cmp(&b.low.x));
+    let mut found = Vec::new();
+    for (rank, (i, first)) in boxes.iter().enumerate() {
+        for (j, second) in &boxes[rank + 1..] {
+            if second.low.x > first.high.x {
+                break;
+            }
+            if first.meets(*second) {
+                let (before, after) = (*i.min(j), *i.max(j));
+                between(chain, before, after, &mut found);
+            }
+        }
+    }
+    found.sort_by(|a, b| a.first.total_cmp(&b.first));
+    found
+}
+
+fn between(chain: &Chain, before: usize, after: usize, found: &mut Vec<Crossing>) {
+    let pieces = chain.pieces();
+    let station = |piece: usize, point: Point| {
+        let along = pieces[piece].along(point);
+        chain.station_of(piece) + along.clamp(0.0, pieces[piece].length())
+    };
+    for point in meetings(&pieces[before], &pieces[after], SAME_PLACE) {
+        let (first, second) = (station(before, point), station(after, point));
+        let apart = second - first;
+        let round = chain.length() - apart;
+        // Where two neighbours join they meet without crossing.
+        if apart > JOINT && !(chain.is_closed() && round < JOINT) {
+            found.push(Crossing {
+                point,
+                first,
+                second,
+            });
+        }
+    }
+    // A neighbour that comes straight back along its own piece has no single meeting point.
+    if after == before + 1 && doubles_back(&pieces[before], &pieces[after]) {
+        found.push(Crossing {
+            point: pieces[after].start(),
+            first: chain.station_of(after),
+            second: chain.station_of(after),
+        });
+    }
+}
+
+/// Meetings within this way along the chain belong to the joint itself (a smooth joint of two
+/// arcs meets over a length that grows with the square root of the rounding).
+const JOINT: f64 = 1e-4;
+
+fn doubles_back(before: &Piece, after: &Piece) -> bool {
+    let turn = before.end_direction().turn_to(after.start_direction());
+    let flat = |piece: &Piece| piece.arc().is_none();
+    flat(before)
+        && flat(after)
+        && std::f64::consts::PI - turn.abs() < crate::SAME_DIRECTION
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Arc, Line};
+
+    fn chain(points: &[(f64, f64)], closed: bool) -> Chain {
+        let pieces = points
+            .windows(2)
+            .map(|p| {
+                let [(a, b), (c, d)] = [p[0], p[1]];
+                Piece::Line(Line::new(Point::new(a, b), Point::new(c, d)).unwrap())
+            })
+            .collect();
+        Chain::new(pieces, closed).unwrap()
+    }
+
+    #[test]
+    fn a_loop_crosses_once() {
+        let found = chain(&[(0., 0.), (4., 0.), (4., 3.), (2., 3.), (2., -1.)], false)
+            .self_crossings();
+        assert_eq!(found.len(), 1);
+        assert!(found[0].point.distance(Point::new(2.0, 0.0)) < 1e-12);
+        assert!((found[0].first - 2.0).abs() < 1e-12);
+        assert!((found[0].second - 12.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_square_walked_round_does_not_cross() {
+        let square = [(0., 0.), (4., 0.), (4., 4.), (0., 4.), (0., 0.)];
+        assert!(chain(&square, true).self_crossings().is_empty());
+    }
+
+    #[test]
+    fn there_and_back_is_found() {
+        assert_eq!(chain(&[(0., 0.), (4., 0.), (1., 0.)], false).self_crossings().len(), 1);
+    }
+
+    #[test]
+    fn a_smooth_joint_is_no_crossing() {
+        let corner = Point::new(4.0, 0.0);
+        let line = Line::new(Point::ORIGIN, corner).unwrap();
+        let arc = Arc::leaving(corner, line.direction(), Point::new(7.0, 3.0)).unwrap();
+        let smooth = Chain::new(vec![Piece::Line(line), Piece::Arc(arc)], false).unwrap();
+        assert!(smooth.self_crossings().is_empty());
+    }
+}
