@@ -145,7 +145,7 @@ impl Bend {
     #[must_use]
     pub fn offset_from_chord(&self, x: f64) -> Option<f64> {
         let half = self.chord / 2.0;
-        if !(x.abs() <= half) {
+        if !(-half..=half).contains(&x) {
             return None;
         }
         let (radius, apothem) = (self.radius(), self.apothem());
@@ -169,7 +169,9 @@ impl Bend {
         } else {
             self.chord * (apothem / radius)
         };
-        (0.0..=reach).contains(&x).then(|| x * (x / (radius + below_circle(radius, x))))
+        (0.0..=reach)
+            .contains(&x)
+            .then(|| x * (x / (radius + below_circle(radius, x))))
     }
 
     /// The bend from one end to the apex: half of the sweep, the same radius.
@@ -188,7 +190,7 @@ impl Bend {
     #[must_use]
     pub fn chord_for_bow(&self, bow: f64) -> Option<f64> {
         let radius = self.radius();
-        (bow > 0.0 && bow <= radius).then(|| 2.0 * bow.sqrt() * (2.0 * radius - bow).sqrt())
+        (bow > 0.0 && bow <= radius).then(|| 2.0 * (bow * (2.0 * radius - bow)).sqrt())
     }
 
     /// `tan(t / 4)`: 1 at the half circle.
@@ -292,7 +294,10 @@ impl fmt::Display for BendError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotFinite { figure, value } => {
-                write!(f, "the {figure} is {value}, not a number one can measure: give a length")
+                write!(
+                    f,
+                    "the {figure} is {value}, not a number one can measure: give a length"
+                )
             }
             Self::NotPositive { figure, value } => {
                 write!(f, "the {figure} is {value} m: a bend needs one above zero")
@@ -341,6 +346,10 @@ mod tests {
     }
 
     #[test]
+    #[expect(
+        clippy::float_cmp,
+        reason = "a half circle is met exactly or not at all"
+    )]
     fn a_half_circle_has_no_tangents_that_meet() {
         let half_circle = bend(4.0, 2.0);
         assert_eq!(half_circle.apothem(), 0.0);
@@ -349,7 +358,11 @@ mod tests {
         assert_eq!(half_circle.external_distance(), None);
         assert!(half_circle.is_half_circle_or_more());
         assert!(!bend(4.0, 2.0_f64.next_down()).is_half_circle_or_more());
-        assert!(bend(4.0, 2.0_f64.next_down()).tangent_length().is_some_and(f64::is_finite));
+        assert!(
+            bend(4.0, 2.0_f64.next_down())
+                .tangent_length()
+                .is_some_and(f64::is_finite)
+        );
     }
 
     #[test]
@@ -380,7 +393,10 @@ mod tests {
         for (chord, rise) in [(least, least), (least, most), (most, least), (most, most)] {
             let bend = bend(chord, rise);
             for figure in Figure::ALL {
-                assert!(bend.figure(figure).is_none_or(f64::is_finite), "{figure} of {bend:?}");
+                assert!(
+                    bend.figure(figure).is_none_or(f64::is_finite),
+                    "{figure} of {bend:?}"
+                );
             }
             assert!(bend.segment_area().is_finite() && bend.segment_area() > 0.0);
         }
@@ -391,20 +407,30 @@ mod tests {
         let minor = bend(4.0, 1.0);
         assert_eq!(minor.offset_from_chord(2.0), Some(0.0));
         assert_eq!(minor.offset_from_chord(-2.0), Some(0.0));
-        assert_relative_eq!(minor.offset_from_chord(0.0).unwrap(), 1.0, max_relative = 1e-15);
+        assert_relative_eq!(
+            minor.offset_from_chord(0.0).unwrap(),
+            1.0,
+            max_relative = 1e-15
+        );
         assert_eq!(minor.offset_from_chord(2.0_f64.next_up()), None);
         assert_eq!(minor.offset_from_chord(f64::NAN), None);
         assert_eq!(minor.offset_from_tangent(0.0), Some(0.0));
         assert_eq!(minor.offset_from_tangent(-0.1), None);
         assert_eq!(minor.offset_from_tangent(f64::NAN), None);
         // a little over a quarter circle: the tangent sees it to the radius and no farther
-        assert_relative_eq!(minor.offset_from_tangent(2.5).unwrap(), 2.5, max_relative = 1e-15);
+        assert_relative_eq!(
+            minor.offset_from_tangent(2.5).unwrap(),
+            2.5,
+            max_relative = 1e-15
+        );
         assert_eq!(minor.offset_from_tangent(2.500_001), None);
         // a flat one ends at R sin t; there the offset is the chord's drop, R (1 - cos t)
         let flat = bend(8.0, 1.0);
         let (radius, sweep) = (flat.radius(), flat.sweep());
         let end = radius * sweep.sin();
-        let drop = flat.offset_from_tangent(end.next_down().next_down()).unwrap();
+        let drop = flat
+            .offset_from_tangent(end.next_down().next_down())
+            .unwrap();
         assert_relative_eq!(drop, radius * (1.0 - sweep.cos()), max_relative = 1e-14);
         assert_eq!(flat.offset_from_tangent(end * 1.000_001), None);
     }
@@ -412,14 +438,24 @@ mod tests {
     #[test]
     fn a_major_bend_answers_on_the_apex_side() {
         let major = bend(2.0, 3.0);
-        assert_relative_eq!(major.offset_from_chord(0.0).unwrap(), 3.0, max_relative = 1e-15);
+        assert_relative_eq!(
+            major.offset_from_chord(0.0).unwrap(),
+            3.0,
+            max_relative = 1e-15
+        );
         let beside_the_end = major.offset_from_chord(1.0).unwrap();
         assert_relative_eq!(beside_the_end, -2.0 * major.apothem(), max_relative = 1e-15);
     }
 
     #[test]
     fn halving_keeps_the_radius_and_halves_the_sweep() {
-        for (chord, rise) in [(8.0, 1.0), (4.0, 2.0), (2.0, 3.0), (1e4, 1e-5), (1e-3, 500.0)] {
+        for (chord, rise) in [
+            (8.0, 1.0),
+            (4.0, 2.0),
+            (2.0, 3.0),
+            (1e4, 1e-5),
+            (1e-3, 500.0),
+        ] {
             let whole = bend(chord, rise);
             let half = whole.half();
             assert_relative_eq!(half.radius(), whole.radius(), max_relative = 1e-14);
@@ -432,7 +468,11 @@ mod tests {
         let circle = bend(4.0, 1.0); // radius 2.5
         let chord = circle.chord_for_bow(0.01).unwrap();
         assert_relative_eq!(bend(chord, 0.01).radius(), 2.5, max_relative = 1e-14);
-        assert_relative_eq!(circle.chord_for_bow(2.5).unwrap(), 5.0, max_relative = 1e-15);
+        assert_relative_eq!(
+            circle.chord_for_bow(2.5).unwrap(),
+            5.0,
+            max_relative = 1e-15
+        );
         assert_eq!(circle.chord_for_bow(2.6), None);
         assert_eq!(circle.chord_for_bow(0.0), None);
         assert_eq!(circle.chord_for_bow(f64::NAN), None);

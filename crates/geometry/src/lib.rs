@@ -34,10 +34,10 @@ mod point;
 
 pub use arc::{Arc, ArcError};
 pub use bend::{Bend, BendError, Figure};
-pub use bend_solver::{Answer, SolveError, bends_from};
+pub use bend_solver::{Answer, Bound, SolveError, bends_from};
 pub use bounds::Bounds;
 pub use chain::{Chain, ChainError, Nearest};
-pub use circle_fit::{CircleFit, CircleFitError, circle_from_points};
+pub use circle_fit::{CircleErrors, CircleFit, CircleFitError, circle_from_points};
 pub use crossing::Crossing;
 pub use direction::Direction;
 pub use fillet::{Fillet, fillet};

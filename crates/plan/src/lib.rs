@@ -1,1 +1,23 @@
-//! Placeholder.
+//! The plan: what it holds, how it changes, what follows from it, how it is stored.
+//!
+//! Pure from end to end: the same plan gives the same answers; no clock, no files, no screen.
+//! Lengths are metres and angles radians; text and rounding live in [`units`].
+
+pub mod document;
+pub mod edit;
+pub mod example;
+pub mod figures;
+pub mod file;
+pub mod finding;
+pub mod history;
+pub mod limits;
+pub mod setout;
+pub mod solve;
+mod stored;
+pub mod units;
+
+pub use document::Plan;
+pub use edit::Edit;
+pub use finding::Finding;
+pub use history::History;
+pub use solve::Solved;

@@ -25,6 +25,7 @@ mod error;
 mod graduation;
 mod parse;
 mod scan;
+mod token;
 mod write;
 
 use serde::{Deserialize, Serialize};

@@ -180,7 +180,11 @@ impl Frame {
     pub fn cut_below(&self, height: f64) -> (Self, Self) {
         let rest = (self.height - height).max(0.0);
         (
-            Self::new(self.corner.shifted(0.0, rest), self.width, self.height - rest),
+            Self::new(
+                self.corner.shifted(0.0, rest),
+                self.width,
+                self.height - rest,
+            ),
             Self::new(self.corner, self.width, rest),
         )
     }
@@ -255,7 +259,10 @@ mod tests {
         for paper in Paper::ALL {
             for orientation in [Orientation::Portrait, Orientation::Landscape] {
                 let safe = paper.whole(orientation).inset(10.0);
-                assert!(safe.holds(&paper.content(orientation), 0.0), "{paper:?} {orientation:?}");
+                assert!(
+                    safe.holds(&paper.content(orientation), 0.0),
+                    "{paper:?} {orientation:?}"
+                );
             }
             assert_eq!(Paper::from_name(&paper.name().to_uppercase()), Some(paper));
         }
@@ -282,7 +289,10 @@ mod tests {
         let both = a.shared(&b).unwrap();
         assert_eq!(both, Frame::new(Pos::new(4.0, 6.0), 6.0, 4.0));
         assert!(a.holds(&both, 0.0) && b.holds(&both, 0.0));
-        assert!(a.shared(&Frame::new(Pos::new(11.0, 0.0), 1.0, 1.0)).is_none());
+        assert!(
+            a.shared(&Frame::new(Pos::new(11.0, 0.0), 1.0, 1.0))
+                .is_none()
+        );
         assert!(!a.holds(&b, 3.0) && a.holds(&b, 6.0));
     }
 }

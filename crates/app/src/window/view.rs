@@ -266,6 +266,9 @@ impl View {
     /// Steps (−1 at the start, 1 at the end) at which curves running side by side are cut, for each part that is seen.
     fn seen_steps(&self, curves: &[Bow]) -> Vec<Vec<f64>> {
         let mut runs: Vec<Vec<f64>> = Vec::new();
+        if !curves.iter().all(Bow::is_finite) {
+            return runs;
+        }
         let mut broken = true;
         let mut to_do = vec![(-1.0, 1.0, 0)];
         while let Some((from, to, halvings)) = to_do.pop() {
@@ -293,7 +296,7 @@ impl View {
         runs
     }
 
-    /// Whether the box from `low` to `high`, grown by `by`, comes into the picture or near it. False for what is not a number.
+    /// Whether the box from `low` to `high`, grown by `by`, comes into the picture or near it.
     fn touches(&self, low: Exact, high: Exact, by: f64) -> bool {
         let reach = by + BEYOND;
         low.x - reach <= f64::from(self.area.right())
@@ -366,6 +369,10 @@ struct Bow {
 }
 
 impl Bow {
+    fn is_finite(&self) -> bool {
+        self.to_apex.is_finite() && self.middle.x.is_finite() && self.middle.y.is_finite()
+    }
+
     fn at(&self, step: f64) -> Exact {
         if step <= -1.0 {
             return self.start;
@@ -497,8 +504,8 @@ mod tests {
             ((-4.0, 0.0), (4.0, 90.0)),
             ((5.0, 5.0), (5.0, 5.0)),
         ] {
-            let bounds = Bounds::of(Point::new(low.0, low.1))
-                .with(Bounds::of(Point::new(high.0, high.1)));
+            let bounds =
+                Bounds::of(Point::new(low.0, low.1)).with(Bounds::of(Point::new(high.0, high.1)));
             let view = View::fitted(bounds, window(), 48.0);
             let inner = window().shrink(48.0 - 0.01);
             let a = view.screen_from_plan(bounds.low);
@@ -545,8 +552,8 @@ mod tests {
             let runs = view.trace(&[curve((-2.0, -1.0), (2.0, 1.0), rise)]);
             assert_eq!(runs.len(), 1, "{rise}");
             let ends = [runs[0].points[0], runs[0].points[runs[0].points.len() - 1]];
-            let expected = [(-2.0, -1.0), (2.0, 1.0)]
-                .map(|(x, y)| view.screen_from_plan(Point::new(x, y)));
+            let expected =
+                [(-2.0, -1.0), (2.0, 1.0)].map(|(x, y)| view.screen_from_plan(Point::new(x, y)));
             assert_eq!(ends, expected, "{rise}");
         }
     }
@@ -570,9 +577,16 @@ mod tests {
     #[test]
     fn what_cannot_be_seen_costs_nothing() {
         let view = View::new(window(), Point::new(0.0, 500.0), 40.0);
-        assert!(view.trace(&[curve((-50.0, 0.0), (50.0, 0.0), 10.0)]).is_empty());
-        let nan = curve((f64::NAN, 0.0), (50.0, 0.0), 10.0);
-        assert!(view.trace(&[nan]).is_empty());
+        assert!(
+            view.trace(&[curve((-50.0, 0.0), (50.0, 0.0), 10.0)])
+                .is_empty()
+        );
+        for nonsense in [f64::NAN, f64::INFINITY] {
+            let nowhere = curve((nonsense, 500.0), (0.0, 500.0), 10.0);
+            assert!(view.trace(&[nowhere]).is_empty());
+            let bent = curve((-1.0, 500.0), (1.0, 500.0), nonsense);
+            assert!(view.trace(&[bent]).is_empty());
+        }
     }
 
     #[test]
@@ -612,7 +626,11 @@ mod tests {
         let edge = |radius: f64| {
             let half = 3.0 * radius / 5.0;
             let apothem = 4.0 * radius / 5.0;
-            curve((-half, apothem - 4.0), (half, apothem - 4.0), radius - apothem)
+            curve(
+                (-half, apothem - 4.0),
+                (half, apothem - 4.0),
+                radius - apothem,
+            )
         };
         let parts = view.band(&edge(5.6), &edge(4.4));
         assert_eq!(parts.len(), 1);

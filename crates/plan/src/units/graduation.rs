@@ -207,7 +207,11 @@ impl Step {
     fn whole(self, length: f64) -> f64 {
         let size = (length.abs() + HALF_SLACK) * f64::from(self.under) / f64::from(self.over);
         let count = (size + 0.5).floor();
-        if length < 0.0 && count > 0.0 { -count } else { count }
+        if length < 0.0 && count > 0.0 {
+            -count
+        } else {
+            count
+        }
     }
 }
 

@@ -1,7 +1,5 @@
 //! Lengths and areas as text, rounded to the tape.
 
-use serde::{Deserialize, Serialize};
-
 use super::graduation::Step;
 use super::{Graduation, LengthError, Units, parse};
 
@@ -22,7 +20,7 @@ use super::{Graduation, LengthError, Units, parse};
 ///
 /// The marks are the primes U+2032 and U+2033, the minus sign U+2212 and the fraction slash U+2044,
 /// from which a type face with the feature `frac` makes a true fraction.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Ruler {
     /// The system lengths are written in.
     pub units: Units,
@@ -34,7 +32,10 @@ impl Ruler {
     /// The ruler of `units` with its usual graduation.
     #[must_use]
     pub fn new(units: Units) -> Self {
-        Self { units, graduation: Graduation::default_for(units) }
+        Self {
+            units,
+            graduation: Graduation::default_for(units),
+        }
     }
 
     /// The length as it is taped, such as `7′ 6 1⁄2″`, `12.34′` or `3.165 m`.
@@ -104,7 +105,12 @@ impl Ruler {
             }
             Form::DecimalFeet { .. } => {
                 let count = TEN_THOUSANDTH_FOOT.count(length);
-                format!("{}{}{}", TYPESET.sign(count), decimals(count, 4), TYPESET.foot)
+                format!(
+                    "{}{}{}",
+                    TYPESET.sign(count),
+                    decimals(count, 4),
+                    TYPESET.foot
+                )
             }
             Form::Inches { .. } => {
                 let count = THOUSANDTH_INCH.count(length);
@@ -129,7 +135,10 @@ impl Ruler {
             Units::Metric => Graduation::SixteenthInch,
             Units::FeetInches => Graduation::Millimetre,
         };
-        Self { units: self.units.other(), graduation }
+        Self {
+            units: self.units.other(),
+            graduation,
+        }
     }
 
     /// An area in square metres as text: `12.34 m²`, or `132.8 ft²` (1 ft² = 0.3048² m², exactly).
@@ -139,9 +148,23 @@ impl Ruler {
             return format!("{square_metres:e} m²");
         }
         let (step, places, unit) = match self.units {
-            Units::Metric => (Step { over: 1, under: 100 }, 2, "m²"),
+            Units::Metric => (
+                Step {
+                    over: 1,
+                    under: 100,
+                },
+                2,
+                "m²",
+            ),
             // a tenth of 0.09290304 m² in lowest terms
-            Units::FeetInches => (Step { over: 145_161, under: 15_625_000 }, 1, "ft²"),
+            Units::FeetInches => (
+                Step {
+                    over: 145_161,
+                    under: 15_625_000,
+                },
+                1,
+                "ft²",
+            ),
         };
         let count = step.count(square_metres);
         format!("{}{} {unit}", TYPESET.sign(count), decimals(count, places))
@@ -208,7 +231,12 @@ impl Ruler {
                 feet_and(count, size / per_foot, &inches, marks)
             }
             Form::DecimalFeet { places } => {
-                format!("{}{}{}", marks.sign(count), decimals(count, places), marks.foot)
+                format!(
+                    "{}{}{}",
+                    marks.sign(count),
+                    decimals(count, places),
+                    marks.foot
+                )
             }
             Form::Metres { places, each } => {
                 let count = count.saturating_mul(each);
@@ -218,9 +246,18 @@ impl Ruler {
     }
 }
 
-const TENTH_MILLIMETRE: Step = Step { over: 1, under: 10_000 };
-const THOUSANDTH_INCH: Step = Step { over: 127, under: 5_000_000 };
-const TEN_THOUSANDTH_FOOT: Step = Step { over: 381, under: 12_500_000 };
+const TENTH_MILLIMETRE: Step = Step {
+    over: 1,
+    under: 10_000,
+};
+const THOUSANDTH_INCH: Step = Step {
+    over: 127,
+    under: 5_000_000,
+};
+const TEN_THOUSANDTH_FOOT: Step = Step {
+    over: 381,
+    under: 12_500_000,
+};
 
 /// The greatest figure written digit by digit: every count of divisions up to here is exact.
 const LONGEST_WRITTEN: f64 = 1e9;
@@ -262,8 +299,18 @@ struct Marks {
     slash: &'static str,
 }
 
-const TYPESET: Marks = Marks { minus: "−", foot: "′", inch: "″", slash: "⁄" };
-const ASCII: Marks = Marks { minus: "-", foot: "'", inch: "\"", slash: "/" };
+const TYPESET: Marks = Marks {
+    minus: "−",
+    foot: "′",
+    inch: "″",
+    slash: "⁄",
+};
+const ASCII: Marks = Marks {
+    minus: "-",
+    foot: "'",
+    inch: "\"",
+    slash: "/",
+};
 
 impl Marks {
     fn sign(&self, count: i64) -> &'static str {
@@ -281,7 +328,11 @@ fn decimals(count: i64, places: u32) -> String {
 /// The sign of `count`, feet where there are any, and inches already written.
 fn feet_and(count: i64, feet: u64, inches: &str, marks: &Marks) -> String {
     let (sign, foot, inch) = (marks.sign(count), marks.foot, marks.inch);
-    if feet > 0 { format!("{sign}{feet}{foot} {inches}{inch}") } else { format!("{sign}{inches}{inch}") }
+    if feet > 0 {
+        format!("{sign}{feet}{foot} {inches}{inch}")
+    } else {
+        format!("{sign}{inches}{inch}")
+    }
 }
 
 /// `6 1⁄2`, `6` or `1⁄2`, in lowest terms.
@@ -292,11 +343,19 @@ fn mixed(whole: u64, over: u64, under: u64, marks: &Marks) -> String {
     // `under` is a power of two, so twos are all that can be shared
     let shared = 1_u64 << over.trailing_zeros();
     let fraction = format!("{}{}{}", over / shared, marks.slash, under / shared);
-    if whole > 0 { format!("{whole} {fraction}") } else { fraction }
+    if whole > 0 {
+        format!("{whole} {fraction}")
+    } else {
+        fraction
+    }
 }
 
 /// As [`mixed`], but after feet no whole inches are a written nought: `7′ 0 1⁄2″`.
 fn mixed_after(feet: u64, whole: u64, over: u64, under: u64, marks: &Marks) -> String {
     let inches = mixed(whole, over, under, marks);
-    if feet > 0 && whole == 0 && over > 0 { format!("0 {inches}") } else { inches }
+    if feet > 0 && whole == 0 && over > 0 {
+        format!("0 {inches}")
+    } else {
+        inches
+    }
 }

@@ -1,0 +1,271 @@
+//! What the person can ask for by key or button: one table with name, tip and keys.
+
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+use super::words::actions as words;
+
+/// Something asked for by a key or a button. What is done to the plan by hand is not among them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Action {
+    /// Begin an empty plan.
+    New,
+    /// Open a plan from a file.
+    Open,
+    /// Save to the plan's own file.
+    Save,
+    /// Save to another file.
+    SaveAs,
+    /// Take back the last change.
+    Undo,
+    /// Make it again.
+    Redo,
+    /// Write the sheet as a PDF.
+    Sheet,
+    /// Show all of the plan.
+    Fit,
+    /// Show less of the plan, larger.
+    Closer,
+    /// Show more of the plan, smaller.
+    Farther,
+}
+
+/// How an action is shown and asked for.
+#[derive(Clone, Copy, Debug)]
+pub struct Entry {
+    /// The action.
+    pub action: Action,
+    /// As written on a button.
+    pub name: &'static str,
+    /// What it does, in a sentence.
+    pub tip: &'static str,
+    /// Keys that ask for it; the first is the one shown.
+    pub keys: &'static [KeyboardShortcut],
+    /// Whether its keys belong to a text field while one is typed in.
+    pub yields_to_typing: bool,
+}
+
+/// All actions. Where one key is part of another's, the longer one stands first, or it would never be heard.
+pub const ACTIONS: &[Entry] = &[
+    entry(
+        Action::SaveAs,
+        words::SAVE_AS,
+        words::SAVE_AS_TIP,
+        &[ctrl_shift(Key::S)],
+        false,
+    ),
+    entry(
+        Action::Save,
+        words::SAVE,
+        words::SAVE_TIP,
+        &[ctrl(Key::S)],
+        false,
+    ),
+    entry(
+        Action::Open,
+        words::OPEN,
+        words::OPEN_TIP,
+        &[ctrl(Key::O)],
+        false,
+    ),
+    entry(
+        Action::New,
+        words::NEW,
+        words::NEW_TIP,
+        &[ctrl(Key::N)],
+        false,
+    ),
+    entry(
+        Action::Sheet,
+        words::SHEET,
+        words::SHEET_TIP,
+        &[ctrl(Key::P)],
+        false,
+    ),
+    entry(
+        Action::Redo,
+        words::REDO,
+        words::REDO_TIP,
+        &[ctrl_shift(Key::Z), ctrl(Key::Y)],
+        true,
+    ),
+    entry(
+        Action::Undo,
+        words::UNDO,
+        words::UNDO_TIP,
+        &[ctrl(Key::Z)],
+        true,
+    ),
+    entry(
+        Action::Fit,
+        words::FIT,
+        words::FIT_TIP,
+        &[plain(Key::F), plain(Key::Home)],
+        true,
+    ),
+    entry(
+        Action::Closer,
+        words::CLOSER,
+        words::CLOSER_TIP,
+        &[plain(Key::Plus), plain(Key::Equals)],
+        true,
+    ),
+    entry(
+        Action::Farther,
+        words::FARTHER,
+        words::FARTHER_TIP,
+        &[plain(Key::Minus)],
+        true,
+    ),
+];
+
+impl Action {
+    /// Its row in the table.
+    #[must_use]
+    pub fn entry(self) -> &'static Entry {
+        ACTIONS
+            .iter()
+            .find(|entry| entry.action == self)
+            .unwrap_or(&ACTIONS[0]) // a test sees to it that every action has a row
+    }
+
+    /// What was asked for by key since the last frame, the keys taken so that nothing else hears them.
+    ///
+    /// While a text field has the keyboard, letters and its own undo stay with it.
+    pub fn pressed(ctx: &Context) -> Vec<Self> {
+        let typing = ctx.text_edit_focused();
+        ctx.input_mut(|input| {
+            ACTIONS
+                .iter()
+                .filter(|entry| !(typing && entry.yields_to_typing))
+                .filter(|entry| entry.keys.iter().any(|keys| input.consume_shortcut(keys)))
+                .map(|entry| entry.action)
+                .collect()
+        })
+    }
+}
+
+impl Entry {
+    /// The tip with the key that does the same, as the operating system writes it.
+    #[must_use]
+    pub fn tip_with_key(&self, ctx: &Context) -> String {
+        match self.keys.first() {
+            Some(keys) => format!("{} ({})", self.tip, ctx.format_shortcut(keys)),
+            None => self.tip.to_owned(),
+        }
+    }
+}
+
+const fn entry(
+    action: Action,
+    name: &'static str,
+    tip: &'static str,
+    keys: &'static [KeyboardShortcut],
+    yields_to_typing: bool,
+) -> Entry {
+    Entry {
+        action,
+        name,
+        tip,
+        keys,
+        yields_to_typing,
+    }
+}
+
+const fn plain(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::NONE, key)
+}
+
+const fn ctrl(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn ctrl_shift(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const CTRL: Modifiers = Modifiers {
+        alt: false,
+        ctrl: true,
+        shift: false,
+        mac_cmd: false,
+        command: true,
+    };
+
+    #[track_caller]
+    fn check(modifiers: Modifiers, key: Key, expected: &[Action]) {
+        let ctx = Context::default();
+        let input = egui::RawInput {
+            events: vec![
+                egui::Event::ModifiersChanged(modifiers),
+                egui::Event::Key {
+                    key,
+                    physical_key: None,
+                    pressed: true,
+                    repeat: false,
+                    modifiers,
+                },
+            ],
+            ..egui::RawInput::default()
+        };
+        let mut heard = Vec::new();
+        let mut output = ctx.run_ui(input, |ui| heard.extend(Action::pressed(ui.ctx())));
+        output.textures_delta.clear();
+        assert_eq!(heard, expected, "{modifiers:?} {key:?}");
+    }
+
+    #[test]
+    fn keys_ask_for_one_thing_each() {
+        let shift = CTRL.plus(Modifiers::SHIFT);
+        check(CTRL, Key::S, &[Action::Save]);
+        check(shift, Key::S, &[Action::SaveAs]);
+        check(CTRL, Key::Z, &[Action::Undo]);
+        check(shift, Key::Z, &[Action::Redo]);
+        check(CTRL, Key::Y, &[Action::Redo]);
+        check(CTRL, Key::O, &[Action::Open]);
+        check(CTRL, Key::P, &[Action::Sheet]);
+        check(Modifiers::NONE, Key::F, &[Action::Fit]);
+        check(Modifiers::NONE, Key::Home, &[Action::Fit]);
+        check(Modifiers::NONE, Key::Plus, &[Action::Closer]);
+        check(Modifiers::SHIFT, Key::Plus, &[Action::Closer]);
+        check(CTRL, Key::Plus, &[]);
+        check(CTRL, Key::F, &[]);
+        check(Modifiers::NONE, Key::S, &[]);
+    }
+
+    #[test]
+    fn the_table_has_every_action_once_and_no_key_twice() {
+        for action in [
+            Action::New,
+            Action::Open,
+            Action::Save,
+            Action::SaveAs,
+            Action::Undo,
+            Action::Redo,
+            Action::Sheet,
+            Action::Fit,
+            Action::Closer,
+            Action::Farther,
+        ] {
+            assert_eq!(action.entry().action, action);
+            assert_eq!(ACTIONS.iter().filter(|e| e.action == action).count(), 1);
+        }
+        let keys: Vec<_> = ACTIONS.iter().flat_map(|e| e.keys).collect();
+        for (nth, one) in keys.iter().enumerate() {
+            assert!(!keys[nth + 1..].contains(one), "{one:?}");
+        }
+    }
+
+    #[test]
+    fn words_follow_the_house_rules() {
+        for entry in ACTIONS {
+            for words in [entry.name, entry.tip] {
+                assert!(words.starts_with(char::is_uppercase), "{words}");
+                assert!(!words.ends_with('.'), "{words}");
+            }
+        }
+    }
+}

@@ -1,0 +1,357 @@
+//! The document: everything a plan file holds, and nothing that follows from it.
+
+use geometry::{Direction, Figure, Point};
+use serde::{Deserialize, Serialize};
+
+use crate::stored;
+use crate::units::{Graduation, Ruler, Units};
+
+/// The version of the plan file written, and the newest one read.
+pub const VERSION: u32 = 1;
+
+/// One plan: the site and the options proposed for it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// Version of the file, see [`VERSION`].
+    pub version: u32,
+    /// What the plan is called.
+    #[serde(default)]
+    pub title: String,
+    /// For whom it is.
+    #[serde(default)]
+    pub client: String,
+    /// Where it is.
+    #[serde(default)]
+    pub place: String,
+    /// Anything else worth keeping.
+    #[serde(default)]
+    pub notes: String,
+    /// The units people read and type.
+    pub units: Units,
+    /// The smallest tape division used.
+    pub graduation: Graduation,
+    /// The tape at hand.
+    #[serde(default)]
+    pub tape: Tape,
+    /// Where north is: radians counter-clockwise from the top of the plan.
+    #[serde(default)]
+    pub north: f64,
+    /// What is there.
+    #[serde(default)]
+    pub site: Site,
+    /// The options, lettered A, B, C in this order.
+    #[serde(default)]
+    pub schemes: Vec<Scheme>,
+}
+
+/// The tape at hand.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tape {
+    /// Its length in metres.
+    pub length: f64,
+}
+
+impl Default for Tape {
+    /// The common 30 m (100 ft) tape.
+    fn default() -> Self {
+        Self { length: 30.0 }
+    }
+}
+
+/// What is on the ground.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Site {
+    /// Fixed things one can tape from again.
+    #[serde(default)]
+    pub marks: Vec<Mark>,
+    /// Things the path must mind.
+    #[serde(default)]
+    pub obstacles: Vec<Obstacle>,
+}
+
+/// A fixed thing one can tape from again: a gate post, a building corner.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Mark {
+    /// What it is called; no two marks share a name.
+    pub name: String,
+    /// Where it is.
+    #[serde(with = "stored::point")]
+    pub at: Point,
+}
+
+/// A thing the path must mind.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Obstacle {
+    /// What it is called.
+    pub name: String,
+    /// What kind of thing it is.
+    pub kind: ObstacleKind,
+    /// The ground it takes up.
+    pub extent: Extent,
+}
+
+/// The kinds of obstacle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ObstacleKind {
+    /// A free-standing wall or fence.
+    Wall,
+    /// A building.
+    Building,
+    /// A bed or hedge.
+    Bed,
+    /// Open water, a cistern.
+    Pond,
+    /// A tree, drawn with its stem.
+    Tree,
+    /// A buried pipe or cable.
+    Service,
+    /// The boundary.
+    Boundary,
+}
+
+/// The ground an obstacle takes up.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Extent {
+    /// A circle.
+    Round {
+        /// Its centre.
+        #[serde(with = "stored::point")]
+        centre: Point,
+        /// Its radius in metres.
+        radius: f64,
+    },
+    /// A line from corner to corner.
+    Line(#[serde(with = "stored::points")] Vec<Point>),
+    /// An area with straight sides; the last corner joins the first.
+    Area(#[serde(with = "stored::points")] Vec<Point>),
+}
+
+impl Extent {
+    /// Every point needed to see it whole.
+    pub fn outline(&self) -> Vec<Point> {
+        match self {
+            Self::Round { centre, radius } => vec![
+                Point::new(centre.x - radius, centre.y - radius),
+                Point::new(centre.x + radius, centre.y + radius),
+            ],
+            Self::Line(points) | Self::Area(points) => points.clone(),
+        }
+    }
+}
+
+/// One proposal for the site; the screen calls it an option.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Scheme {
+    /// What it is called.
+    pub name: String,
+    /// Anything worth keeping about it.
+    #[serde(default)]
+    pub notes: String,
+    /// Its paths.
+    #[serde(default)]
+    pub routes: Vec<Route>,
+}
+
+/// One path along its centre line.
+///
+/// An open path has one leg fewer than waypoints; a closed one has as many, the last leg leading
+/// back to the first waypoint.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Route {
+    /// What it is called.
+    pub name: String,
+    /// Its width in metres.
+    pub width: f64,
+    /// Where the legs meet.
+    pub waypoints: Vec<Waypoint>,
+    /// The legs, in walking order.
+    pub legs: Vec<Shape>,
+    /// Whether the last leg leads back to the first waypoint.
+    #[serde(default)]
+    pub closed: bool,
+    /// Which way the path must leave its start, if that is fixed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub start_direction: Option<Heading>,
+    /// Which way the path must arrive at its end, if that is fixed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub end_direction: Option<Heading>,
+}
+
+impl Route {
+    /// The two waypoints of a leg, counted from 0; `None` past the last leg.
+    #[must_use]
+    pub fn ends_of(&self, leg: usize) -> Option<(usize, usize)> {
+        (leg < self.legs.len()).then(|| (leg, (leg + 1) % self.waypoints.len().max(1)))
+    }
+
+    /// The leg before a waypoint, and the one after it.
+    #[must_use]
+    pub fn legs_at(&self, waypoint: usize) -> (Option<usize>, Option<usize>) {
+        let before = match waypoint.checked_sub(1) {
+            Some(leg) => Some(leg),
+            None if self.closed => self.legs.len().checked_sub(1),
+            None => None,
+        };
+        let inside = |leg: &usize| *leg < self.legs.len();
+        (before.filter(inside), Some(waypoint).filter(inside))
+    }
+}
+
+/// A place where legs meet.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Waypoint {
+    /// Where it is.
+    #[serde(with = "stored::point")]
+    pub at: Point,
+    /// The radius in metres that rounds the corner here, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rounding: Option<f64>,
+}
+
+/// The shape of a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Shape {
+    /// A straight.
+    Straight,
+    /// A circular bend.
+    Bend {
+        /// The rise in metres: positive when the apex lies left of the chord as one walks, so
+        /// that the path turns right.
+        rise: f64,
+        /// The figures that were typed and hold, the one typed longest ago first: two at most.
+        #[serde(
+            default,
+            skip_serializing_if = "Vec::is_empty",
+            with = "stored::figures"
+        )]
+        holds: Vec<Figure>,
+    },
+    /// A bend that leaves smoothly, tangent to the leg before it (or to the start direction).
+    Onward,
+}
+
+impl Shape {
+    /// A bend of this signed rise with nothing typed.
+    #[must_use]
+    pub fn bend(rise: f64) -> Self {
+        Self::Bend {
+            rise,
+            holds: Vec::new(),
+        }
+    }
+}
+
+/// Which way a path must leave or arrive.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Heading {
+    /// At an angle: radians counter-clockwise from east.
+    Angle(f64),
+    /// Along a line, the way it is named.
+    Along(Reference),
+    /// Square to a line, turned to its left.
+    Square(Reference),
+}
+
+/// A line on the site that a direction refers to.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Reference {
+    /// From one mark to another.
+    Marks(String, String),
+    /// A side of a wall, building or bed, from one corner to the next, counted from 1.
+    Wall {
+        /// The obstacle's name.
+        name: String,
+        /// Which side, counted from 1.
+        side: usize,
+    },
+}
+
+impl Heading {
+    /// The direction itself; `None` if what it refers to is not on the site.
+    #[must_use]
+    pub fn direction(&self, site: &Site) -> Option<Direction> {
+        match self {
+            Self::Angle(angle) => Direction::at_angle(*angle),
+            Self::Along(reference) => reference.direction(site),
+            Self::Square(reference) => reference.direction(site).map(Direction::left),
+        }
+    }
+}
+
+impl Reference {
+    /// The direction of the line; `None` if it is not on the site.
+    #[must_use]
+    pub fn direction(&self, site: &Site) -> Option<Direction> {
+        let (from, to) = match self {
+            Self::Marks(from, to) => {
+                let find = |name: &String| site.marks.iter().find(|m| m.name == *name);
+                (find(from)?.at, find(to)?.at)
+            }
+            Self::Wall { name, side } => {
+                let obstacle = site.obstacles.iter().find(|o| o.name == *name)?;
+                let (points, closed) = match &obstacle.extent {
+                    Extent::Round { .. } => return None,
+                    Extent::Line(points) => (points, false),
+                    Extent::Area(points) => (points, true),
+                };
+                let from = side.checked_sub(1)?;
+                let to = if closed { side % points.len() } else { *side };
+                (*points.get(from)?, *points.get(to)?)
+            }
+        };
+        Direction::of(to - from)
+    }
+}
+
+impl Plan {
+    /// An empty plan in the given units.
+    #[must_use]
+    pub fn empty(units: Units) -> Self {
+        Self {
+            version: VERSION,
+            title: String::new(),
+            client: String::new(),
+            place: String::new(),
+            notes: String::new(),
+            units,
+            graduation: Graduation::default_for(units),
+            tape: Tape::default(),
+            north: 0.0,
+            site: Site::default(),
+            schemes: vec![Scheme::default()],
+        }
+    }
+
+    /// How this plan's lengths are read and written.
+    #[must_use]
+    pub fn ruler(&self) -> Ruler {
+        Ruler {
+            units: self.units,
+            graduation: self.graduation,
+        }
+    }
+}
+
+/// The letter of an option: A to Z, then AA, AB and so on.
+#[must_use]
+pub fn letter(scheme: usize) -> String {
+    let mut rest = scheme;
+    let mut letters = Vec::new();
+    loop {
+        letters.push(char::from(b'A' + u8::try_from(rest % 26).unwrap_or(0)));
+        match (rest / 26).checked_sub(1) {
+            Some(next) => rest = next,
+            None => break,
+        }
+    }
+    letters.iter().rev().collect()
+}

@@ -1,0 +1,143 @@
+//! Plan files: the one place that knows RON.
+
+use std::fmt;
+
+use serde::Deserialize;
+
+use crate::document::{Plan, VERSION};
+use crate::limits::{self, FILE_BYTES, LimitError};
+
+/// Why a text is not a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FileError {
+    /// The file is larger than is read.
+    TooLarge {
+        /// Its size in bytes.
+        bytes: usize,
+    },
+    /// There is nothing in it.
+    Empty,
+    /// It is not text: the first byte that is not.
+    NotText {
+        /// The byte's place, from 0.
+        at: usize,
+    },
+    /// It was written by a newer version of the program.
+    Newer {
+        /// The version it says.
+        version: u64,
+    },
+    /// Its version is not one that ever was.
+    NoSuchVersion {
+        /// The version it says.
+        version: u64,
+    },
+    /// It is not written as a plan is.
+    Written {
+        /// The line, from 1.
+        line: usize,
+        /// The column, from 1.
+        column: usize,
+        /// What is wrong there.
+        what: String,
+    },
+    /// It is past a limit.
+    Limit(LimitError),
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLarge { bytes } => write!(
+                f,
+                "the file has {bytes} bytes: a plan has at most {FILE_BYTES} (16 MiB), so this is not one"
+            ),
+            Self::Empty => f.write_str("the file is empty: there is no plan in it"),
+            Self::NotText { at } => write!(
+                f,
+                "byte {at} is not text: this is not a plan, which is a text file ending in .ron"
+            ),
+            Self::Newer { version } => write!(
+                f,
+                "this plan is of version {version}, this program reads up to version {VERSION}: open it with a newer one"
+            ),
+            Self::NoSuchVersion { version } => write!(
+                f,
+                "this plan says it is of version {version}: there is no such version, the first is 1"
+            ),
+            Self::Written { line, column, what } => {
+                write!(f, "line {line}, column {column}: {what}")
+            }
+            Self::Limit(limit) => limit.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for FileError {}
+
+impl From<LimitError> for FileError {
+    fn from(error: LimitError) -> Self {
+        Self::Limit(error)
+    }
+}
+
+/// Reads a plan.
+///
+/// # Errors
+/// * [`FileError::TooLarge`], [`FileError::Empty`], [`FileError::NotText`] for what cannot be one;
+/// * [`FileError::Newer`] and [`FileError::NoSuchVersion`] by its `version`;
+/// * [`FileError::Written`] with line and column for what is not written as a plan is, unknown
+///   fields among it;
+/// * [`FileError::Limit`] for numbers that are not finite or past a limit, and lists that do not
+///   fit together.
+pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
+    if bytes.len() > FILE_BYTES {
+        return Err(FileError::TooLarge { bytes: bytes.len() });
+    }
+    let text = std::str::from_utf8(bytes).map_err(|error| FileError::NotText {
+        at: error.valid_up_to(),
+    })?;
+    if let Some(at) = bytes.iter().position(|byte| *byte == 0) {
+        return Err(FileError::NotText { at });
+    }
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.trim().is_empty() {
+        return Err(FileError::Empty);
+    }
+    // The version first: a newer plan may hold what this program cannot know.
+    if let Ok(Versioned { version }) = ron::from_str::<Versioned>(text) {
+        if version > u64::from(VERSION) {
+            return Err(FileError::Newer { version });
+        }
+        if version < 1 {
+            return Err(FileError::NoSuchVersion { version });
+        }
+    }
+    let plan: Plan = ron::from_str(text).map_err(|error| FileError::Written {
+        line: error.span.start.line,
+        column: error.span.start.col,
+        what: error.code.to_string(),
+    })?;
+    limits::check(&plan)?;
+    Ok(plan)
+}
+
+/// Writes a plan: reading it again gives the very same plan, and writing that the very same text.
+#[must_use]
+pub fn write(plan: &Plan) -> String {
+    let style = ron::ser::PrettyConfig::new()
+        .indentor("  ")
+        .new_line("\n")
+        .depth_limit(6)
+        .compact_arrays(false)
+        .escape_strings(true);
+    // A plan is plain data: nothing in it can fail to be written.
+    let mut text = ron::ser::to_string_pretty(plan, style).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+#[derive(Deserialize)]
+struct Versioned {
+    version: u64,
+}

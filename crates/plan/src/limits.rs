@@ -1,0 +1,239 @@
+//! The limits of a plan, in one place; past them a sentence, and nothing is lost.
+
+use std::fmt;
+
+use geometry::Point;
+
+use crate::document::{Extent, Heading, Plan, Reference, Route, Scheme, Shape, Site};
+
+/// The largest plan file that is read, in bytes: 16 MiB.
+pub const FILE_BYTES: usize = 16 * 1024 * 1024;
+/// The most legs of one path.
+pub const LEGS: usize = 10_000;
+/// The most corners of all obstacles together.
+pub const OBSTACLE_VERTICES: usize = 100_000;
+/// Coordinates lie within this of the origin, in metres: 100 km.
+pub const COORDINATE: f64 = 100_000.0;
+/// The shortest length, in metres: 0.1 mm.
+pub const SHORTEST: f64 = 0.0001;
+/// The longest length, in metres: 100 km.
+pub const LONGEST: f64 = 100_000.0;
+/// The narrowest path, in metres: 50 mm.
+pub const NARROWEST: f64 = 0.05;
+/// The widest path, in metres: 50 m.
+pub const WIDEST: f64 = 50.0;
+/// The longest name or title, in characters.
+pub const NAME: usize = 200;
+/// The longest note, in characters.
+pub const NOTE: usize = 20_000;
+
+/// A plan past a limit: where, and what to do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LimitError {
+    /// Where in the plan, such as `option A, path 1, waypoint 3`.
+    pub place: String,
+    /// What is wrong there and what is allowed.
+    pub sentence: String,
+}
+
+impl fmt::Display for LimitError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.place, self.sentence)
+    }
+}
+
+impl std::error::Error for LimitError {}
+
+/// Checks a whole plan.
+///
+/// # Errors
+/// The first place that is past a limit, or where numbers and lists do not fit together.
+pub fn check(plan: &Plan) -> Result<(), LimitError> {
+    name("the plan's title", &plan.title)?;
+    name("the plan's client", &plan.client)?;
+    name("the plan's place", &plan.place)?;
+    note("the plan's notes", &plan.notes)?;
+    range("the tape", "its length", plan.tape.length, 0.5, 1_000.0)?;
+    range("north", "its angle in radians", plan.north, -7.0, 7.0)?;
+    check_site(&plan.site)?;
+    for (i, scheme) in plan.schemes.iter().enumerate() {
+        let place = format!("option {}", crate::document::letter(i));
+        check_scheme(&place, scheme, plan)?;
+    }
+    Ok(())
+}
+
+fn check_site(site: &Site) -> Result<(), LimitError> {
+    for (i, mark) in site.marks.iter().enumerate() {
+        let place = format!("mark {}", i + 1);
+        name(&place, &mark.name)?;
+        point(&place, mark.at)?;
+        if site.marks[..i].iter().any(|m| m.name == mark.name) {
+            return fail(
+                &place,
+                format!("two marks are called “{}”: give each its own name", mark.name),
+            );
+        }
+    }
+    let mut vertices = 0;
+    for (i, obstacle) in site.obstacles.iter().enumerate() {
+        let place = format!("obstacle {} “{}”", i + 1, obstacle.name);
+        name(&place, &obstacle.name)?;
+        match &obstacle.extent {
+            Extent::Round { centre, radius } => {
+                point(&place, *centre)?;
+                length(&place, "its radius", *radius)?;
+                vertices += 1;
+            }
+            Extent::Line(points) | Extent::Area(points) => {
+                if points.len() < 2 {
+                    return fail(&place, "it needs at least two corners".into());
+                }
+                for corner in points {
+                    point(&place, *corner)?;
+                }
+                vertices += points.len();
+            }
+        }
+    }
+    if vertices > OBSTACLE_VERTICES {
+        return fail(
+            "the site",
+            format!("its obstacles have {vertices} corners, more than {OBSTACLE_VERTICES}"),
+        );
+    }
+    Ok(())
+}
+
+fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitError> {
+    name(place, &scheme.name)?;
+    note(place, &scheme.notes)?;
+    for (i, route) in scheme.routes.iter().enumerate() {
+        check_route(&format!("{place}, path {}", i + 1), route, plan)?;
+    }
+    Ok(())
+}
+
+fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError> {
+    name(place, &route.name)?;
+    range(place, "its width in metres", route.width, NARROWEST, WIDEST)?;
+    if route.legs.len() > LEGS {
+        return fail(
+            place,
+            format!("it has {} legs, more than {LEGS}", route.legs.len()),
+        );
+    }
+    let (waypoints, legs) = (route.waypoints.len(), route.legs.len());
+    let expected = if route.closed {
+        waypoints
+    } else {
+        waypoints.saturating_sub(1)
+    };
+    if legs != expected {
+        let kind = if route.closed { "a closed" } else { "an open" };
+        return fail(
+            place,
+            format!("{kind} path of {waypoints} waypoints has {expected} legs, here are {legs}"),
+        );
+    }
+    for (i, waypoint) in route.waypoints.iter().enumerate() {
+        let place = format!("{place}, waypoint {}", i + 1);
+        point(&place, waypoint.at)?;
+        if let Some(radius) = waypoint.rounding {
+            length(&place, "its rounding", radius)?;
+        }
+    }
+    for (i, leg) in route.legs.iter().enumerate() {
+        if let Shape::Bend { rise, holds } = leg {
+            let place = format!("{place}, leg {}", i + 1);
+            range(&place, "its rise in metres", *rise, -LONGEST, LONGEST)?;
+            if holds.len() > 2 {
+                return fail(&place, "a bend holds at most two figures".into());
+            }
+            if holds.len() == 2 && holds[0] == holds[1] {
+                return fail(&place, "a bend holds two different figures".into());
+            }
+        }
+    }
+    for (which, heading) in [
+        ("start", &route.start_direction),
+        ("end", &route.end_direction),
+    ] {
+        if let Some(heading) = heading {
+            check_heading(&format!("{place}, {which} direction"), heading, &plan.site)?;
+        }
+    }
+    Ok(())
+}
+
+fn check_heading(place: &str, heading: &Heading, site: &Site) -> Result<(), LimitError> {
+    let reference = match heading {
+        Heading::Angle(angle) => return range(place, "its angle in radians", *angle, -7.0, 7.0),
+        Heading::Along(reference) | Heading::Square(reference) => reference,
+    };
+    if reference.direction(site).is_some() {
+        return Ok(());
+    }
+    fail(
+        place,
+        match reference {
+            Reference::Marks(from, to) => {
+                format!("there are no two marks “{from}” and “{to}” apart from each other")
+            }
+            Reference::Wall { name, side } => {
+                format!("no obstacle “{name}” with straight sides has a side {side}")
+            }
+        },
+    )
+}
+
+fn fail(place: &str, sentence: String) -> Result<(), LimitError> {
+    Err(LimitError {
+        place: place.to_owned(),
+        sentence,
+    })
+}
+
+fn name(place: &str, text: &str) -> Result<(), LimitError> {
+    let count = text.chars().count();
+    if count > NAME {
+        return fail(
+            place,
+            format!("a name has at most {NAME} characters, this one has {count}"),
+        );
+    }
+    if text.chars().any(char::is_control) {
+        return fail(place, "a name is one line of text without control characters".into());
+    }
+    Ok(())
+}
+
+fn note(place: &str, text: &str) -> Result<(), LimitError> {
+    let count = text.chars().count();
+    if count > NOTE {
+        return fail(
+            place,
+            format!("notes have at most {NOTE} characters, these have {count}"),
+        );
+    }
+    Ok(())
+}
+
+fn point(place: &str, at: Point) -> Result<(), LimitError> {
+    range(place, "its first coordinate in metres", at.x, -COORDINATE, COORDINATE)?;
+    range(place, "its second coordinate in metres", at.y, -COORDINATE, COORDINATE)
+}
+
+fn length(place: &str, what: &str, value: f64) -> Result<(), LimitError> {
+    range(place, &format!("{what} in metres"), value, SHORTEST, LONGEST)
+}
+
+fn range(place: &str, what: &str, value: f64, low: f64, high: f64) -> Result<(), LimitError> {
+    if low <= value && value <= high {
+        return Ok(());
+    }
+    fail(
+        place,
+        format!("{what} must lie between {low} and {high}, it is {value}"),
+    )
+}

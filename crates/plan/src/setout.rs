@@ -1,0 +1,169 @@
+//! Setting out: every figure a person needs on the ground, each exact and as the tape reads it.
+
+mod base_line;
+mod bend;
+mod checks;
+mod offsets;
+mod steps;
+
+use geometry::{Direction, Point};
+
+use crate::document::Plan;
+use crate::solve::{Peg, SolvedRoute};
+use crate::units::Ruler;
+
+pub use base_line::{BaseLine, Placing};
+pub use bend::{BendSetOut, RoundingEffect, SwingVerdict, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE};
+pub use checks::{Check, Verdict, taping_allowance};
+pub use offsets::{OffsetRow, OffsetTable};
+pub use steps::{Step, Voice};
+
+/// A distance as it is drawn and as the tape reads it, in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taped {
+    /// As drawn.
+    pub exact: f64,
+    /// Rounded to the graduation.
+    pub tape: f64,
+}
+
+impl Taped {
+    /// A distance rounded to the graduation of a ruler.
+    #[must_use]
+    pub fn new(exact: f64, ruler: &Ruler) -> Self {
+        Self {
+            exact,
+            tape: ruler.round(exact),
+        }
+    }
+}
+
+/// Everything needed to set out one path.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RouteSetOut {
+    /// The line everything is measured from.
+    pub base: BaseLine,
+    /// The pegs of the centre line, in walking order.
+    pub pegs: Vec<Placing>,
+    /// The swing points, in the order of the bends.
+    pub swing_points: Vec<Placing>,
+    /// The straights, in walking order.
+    pub straights: Vec<StraightSetOut>,
+    /// The bends, in walking order.
+    pub bends: Vec<BendSetOut>,
+    /// What to bring.
+    pub tools: Tools,
+}
+
+/// One straight.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StraightSetOut {
+    /// The pegs at its ends.
+    pub pegs: (usize, usize),
+    /// Its length.
+    pub length: Taped,
+    /// The direction walked.
+    pub direction: Direction,
+    /// How far the walking direction turns at its end, positive to the left; nearly zero where
+    /// the path runs on smoothly.
+    pub corner: f64,
+}
+
+/// What to bring for exactly this set-out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tools {
+    /// Pegs on the centre line.
+    pub pegs: usize,
+    /// Pegs or nails for swing points.
+    pub swing_pegs: usize,
+    /// Marks along the chords: three flags or sand marks a row, centre and both edges.
+    pub flags: usize,
+    /// The longest single pull of the tape, in metres.
+    pub longest_pull: f64,
+    /// String to cut in all, in metres: round the chords, knots included.
+    pub string: f64,
+    /// How many people: two make it easy, one can do it.
+    pub people: usize,
+}
+
+/// Taken for two knots and a hand hold on each string, in metres; common practice, no source.
+const KNOTS: f64 = 0.3;
+
+/// Computes the set-out of a path; `None` when nothing of it can be drawn.
+#[must_use]
+pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
+    let chain = route.centre_line.as_ref()?;
+    let ruler = plan.ruler();
+    let pegs = route.pegs();
+    let base = BaseLine::choose(plan, &pegs)?;
+    let (mut straights, mut bends) = (Vec::new(), Vec::new());
+    for (i, piece) in chain.pieces().iter().enumerate() {
+        let ends = route.pegs_of(i);
+        match piece.arc() {
+            None => straights.push(StraightSetOut {
+                pegs: ends,
+                length: Taped::new(piece.length(), &ruler),
+                direction: piece.start_direction(),
+                corner: chain.corner(if i + 1 < chain.pieces().len() { i + 1 } else { 0 }),
+            }),
+            Some(arc) => bends.push(BendSetOut::new(
+                i,
+                bends.len() + 1,
+                ends,
+                *arc,
+                route.width,
+                plan,
+            )),
+        }
+    }
+    let place = |name: String, at: Point| base.place(name, at, &ruler);
+    let placed: Vec<Placing> = pegs
+        .iter()
+        .map(|peg: &Peg| place(format!("peg {}", peg.number), peg.at))
+        .collect();
+    let swing_points: Vec<Placing> = bends
+        .iter()
+        .map(|bend| place(format!("S{}", bend.number), bend.arc.centre()))
+        .collect();
+    let tools = tools(&base, &placed, &straights, &bends);
+    Some(RouteSetOut {
+        base,
+        pegs: placed,
+        swing_points,
+        straights,
+        bends,
+        tools,
+    })
+}
+
+fn tools(
+    base: &BaseLine,
+    pegs: &[Placing],
+    straights: &[StraightSetOut],
+    bends: &[BendSetOut],
+) -> Tools {
+    let swung = bends
+        .iter()
+        .filter(|bend| bend.swing != SwingVerdict::NotWorkable);
+    let pulls = pegs
+        .iter()
+        .flat_map(|peg| [peg.along.tape.abs(), peg.off.tape.abs()])
+        .chain([base.length.tape])
+        .chain(straights.iter().map(|straight| straight.length.tape))
+        .chain(bends.iter().map(|bend| bend.chord.tape))
+        .chain(swung.clone().map(|bend| bend.outer.tape));
+    let strings = bends.iter().map(|bend| bend.chord.tape + KNOTS);
+    let marks: usize = bends
+        .iter()
+        .flat_map(|bend| &bend.offsets)
+        .map(|table| table.rows.len())
+        .sum();
+    Tools {
+        pegs: pegs.len(),
+        swing_pegs: swung.count(),
+        flags: 3 * marks,
+        longest_pull: pulls.fold(0.0, f64::max),
+        string: base.length.tape + KNOTS + strings.fold(0.0, f64::max),
+        people: 2,
+    }
+}

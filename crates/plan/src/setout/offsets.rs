@@ -1,0 +1,191 @@
+//! Offsets from a chord at round running distances.
+
+use geometry::Bend;
+
+use super::Taped;
+use crate::units::{Ruler, Units};
+
+/// Offsets from one chord.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OffsetTable {
+    /// What the string starts from; running distances count from here.
+    pub from: String,
+    /// What the string runs to.
+    pub to: String,
+    /// How long the chord is.
+    pub chord: Taped,
+    /// The rows, by running distance.
+    pub rows: Vec<OffsetRow>,
+}
+
+/// The offsets at one distance along a chord: positive towards the apex, negative on the swing
+/// point's side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OffsetRow {
+    /// The running distance from the start of the chord.
+    pub along: Taped,
+    /// To the centre line.
+    pub centre: Taped,
+    /// To the inside edge; `None` where the edge does not reach.
+    pub inner: Option<Taped>,
+    /// To the outside edge.
+    pub outer: Option<Taped>,
+}
+
+/// Between marks a batten laid straight leaves this bow at most, in metres. Common practice for
+/// gravel with an edge, ±10 mm; no source.
+const BOW: f64 = 0.010;
+
+/// At least so many spaces along a chord, and at most so many.
+const FEWEST_SPACES: f64 = 4.0;
+const MOST_SPACES: f64 = 24.0;
+
+/// The tables of a bend: from its chord, or from both half chords when it turns through half a
+/// circle or more, where offsets from the whole chord would run past its ends.
+pub(super) fn tables(
+    bend: &Bend,
+    width: f64,
+    (first, last): (usize, usize),
+    ruler: &Ruler,
+) -> Vec<OffsetTable> {
+    let names = (format!("peg {first}"), format!("peg {last}"));
+    if !bend.is_half_circle_or_more() {
+        return vec![table(bend, width, names, ruler)];
+    }
+    let half = bend.half();
+    let apex = "the apex".to_owned();
+    vec![
+        table(&half, width, (names.0, apex.clone()), ruler),
+        table(&half, width, (apex, names.1), ruler),
+    ]
+}
+
+fn table(bend: &Bend, width: f64, (from, to): (String, String), ruler: &Ruler) -> OffsetTable {
+    let chord = bend.chord();
+    let step = step(bend, ruler.units);
+    let half_way = 0.5 * chord;
+    let mut stops: Vec<f64> = (1_u32..)
+        .map(|i| f64::from(i) * step)
+        .take_while(|along| *along < chord - 0.25 * step)
+        .filter(|along| (along - half_way).abs() > 0.25 * step)
+        .collect();
+    stops.extend([0.0, half_way, chord]);
+    stops.sort_by(f64::total_cmp);
+    OffsetTable {
+        from,
+        to,
+        chord: Taped::new(chord, ruler),
+        rows: stops
+            .into_iter()
+            .map(|along| row(bend, width, along, ruler))
+            .collect(),
+    }
+}
+
+fn row(bend: &Bend, width: f64, along: f64, ruler: &Ruler) -> OffsetRow {
+    // Marks are set at the distance the tape reads, so offsets are computed there.
+    let along = Taped::new(along, ruler);
+    let x = along.tape.min(bend.chord()) - 0.5 * bend.chord();
+    let centre = bend.offset_from_chord(x).unwrap_or(0.0);
+    let edge = |out: f64| {
+        let radius = bend.radius() + out;
+        if radius <= x.abs() {
+            return None;
+        }
+        // √(Re² − x²) − d, as the offset at the middle less what the edge drops to x.
+        let drop = x * x / (radius + (radius * radius - x * x).sqrt());
+        Some(Taped::new(bend.rise() + out - drop, ruler))
+    };
+    OffsetRow {
+        along,
+        centre: Taped::new(centre, ruler),
+        inner: edge(-0.5 * width),
+        outer: edge(0.5 * width),
+    }
+}
+
+/// A round step along the chord that keeps the bow between marks small.
+fn step(bend: &Bend, units: Units) -> f64 {
+    let chord = bend.chord();
+    let by_bow = bend.chord_for_bow(BOW).unwrap_or(chord);
+    let wanted = by_bow.clamp(chord / MOST_SPACES, chord / FEWEST_SPACES);
+    let round: &[f64] = match units {
+        Units::Metric => &[0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0],
+        Units::FeetInches => &FEET_STEPS,
+    };
+    let least = chord / MOST_SPACES;
+    round
+        .iter()
+        .rev()
+        .find(|step| **step <= wanted && least <= **step * (1.0 + 1e-9))
+        .copied()
+        .unwrap_or(wanted)
+}
+
+const FOOT: f64 = 0.3048;
+
+/// 3, 6 in, 1, 2, 4, 5, 10, 20, 50, 100, 200 ft.
+const FEET_STEPS: [f64; 11] = [
+    0.25 * FOOT,
+    0.5 * FOOT,
+    FOOT,
+    2.0 * FOOT,
+    4.0 * FOOT,
+    5.0 * FOOT,
+    10.0 * FOOT,
+    20.0 * FOOT,
+    50.0 * FOOT,
+    100.0 * FOOT,
+    200.0 * FOOT,
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Graduation;
+
+    fn millimetres() -> Ruler {
+        Ruler {
+            units: Units::Metric,
+            graduation: Graduation::Millimetre,
+        }
+    }
+
+    #[test]
+    fn offsets_read_as_published() {
+        // Common practice, no source: chord 6.000 m, rise 0.800 m, offsets in millimetres at
+        // half metres from the middle.
+        let bend = Bend::from_chord_and_rise(6.0, 0.8).unwrap();
+        for (from_middle, expected) in [
+            (0.0, 800.0),
+            (0.5, 779.0),
+            (1.0, 716.0),
+            (1.5, 610.0),
+            (2.0, 458.0),
+            (2.5, 257.0),
+            (3.0, 0.0),
+        ] {
+            let row = row(&bend, 1.2, 3.0 + from_middle, &millimetres());
+            assert!((row.centre.tape * 1000.0 - expected).abs() < 0.51, "{row:?}");
+            assert!((row.centre.exact - row.centre.tape).abs() <= 0.0005 + 1e-12);
+        }
+    }
+
+    #[test]
+    fn edges_stand_half_the_width_off_at_the_apex() {
+        let bend = Bend::from_chord_and_rise(6.0, 0.8).unwrap();
+        let row = row(&bend, 1.2, 3.0, &millimetres());
+        assert!((row.inner.unwrap().exact - 0.2).abs() < 1e-12);
+        assert!((row.outer.unwrap().exact - 1.4).abs() < 1e-12);
+    }
+
+    #[test]
+    fn more_than_half_a_circle_is_split_at_the_apex() {
+        let bend = Bend::from_chord_and_rise(4.0, 3.0).unwrap();
+        let tables = tables(&bend, 1.2, (3, 4), &millimetres());
+        assert_eq!(tables.len(), 2);
+        assert_eq!(tables[0].to, "the apex");
+        let half = bend.half();
+        assert!((tables[1].chord.exact - half.chord()).abs() < 1e-12);
+    }
+}

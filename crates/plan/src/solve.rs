@@ -1,0 +1,374 @@
+//! From what the person meant to exact lines and arcs: a route becomes a chain, edges and findings.
+
+mod rounding;
+mod shape;
+
+use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
+
+use crate::document::{Heading, Plan, Route, letter};
+use crate::finding::{Code, Finding, Part, Place, Severity};
+use crate::units::{Ruler, angle_text};
+
+/// Everything that follows from a plan, computed once.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solved {
+    /// The options, in order.
+    pub schemes: Vec<SolvedScheme>,
+    /// What to put right or know, what matters most first.
+    pub findings: Vec<Finding>,
+}
+
+/// What follows from one option.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SolvedScheme {
+    /// Its letter.
+    pub letter: String,
+    /// Its name.
+    pub name: String,
+    /// Its paths, in order.
+    pub routes: Vec<SolvedRoute>,
+}
+
+/// What follows from one path.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SolvedRoute {
+    /// Its name.
+    pub name: String,
+    /// Its width in metres.
+    pub width: f64,
+    /// The centre line; `None` when no leg can be drawn.
+    pub centre_line: Option<Chain>,
+    /// What each piece of the centre line was made from.
+    pub origins: Vec<Origin>,
+    /// The edge half the width to the left; `None` when nothing of it is left.
+    pub left_edge: Option<Chain>,
+    /// The edge half the width to the right.
+    pub right_edge: Option<Chain>,
+    /// The area between the edges in square metres.
+    pub area: f64,
+    /// Each leg whole, as it is before its corners are rounded; `None` where it cannot be drawn.
+    pub legs: Vec<Option<Piece>>,
+}
+
+/// What a piece of a centre line was made from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// A leg, counted from 0.
+    Leg(usize),
+    /// The rounding at a waypoint, counted from 0.
+    Rounding(usize),
+}
+
+/// A peg: a joint of the centre line, or one of its ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Peg {
+    /// Its number, from 1 in walking order.
+    pub number: usize,
+    /// Where it stands.
+    pub at: Point,
+    /// Its station, in metres from the start.
+    pub station: f64,
+}
+
+impl SolvedRoute {
+    /// The pegs on the centre line, in walking order.
+    #[must_use]
+    pub fn pegs(&self) -> Vec<Peg> {
+        let Some(chain) = &self.centre_line else {
+            return Vec::new();
+        };
+        let last = if chain.is_closed() {
+            chain.pieces().len() - 1
+        } else {
+            chain.pieces().len()
+        };
+        (0..=last)
+            .map(|i| Peg {
+                number: i + 1,
+                at: chain
+                    .pieces()
+                    .get(i)
+                    .map_or_else(|| chain.end(), Piece::start),
+                station: chain.station_of(i),
+            })
+            .collect()
+    }
+
+    /// The numbers of the pegs at both ends of a piece of the centre line.
+    #[must_use]
+    pub fn pegs_of(&self, piece: usize) -> (usize, usize) {
+        let round = self
+            .centre_line
+            .as_ref()
+            .is_some_and(|chain| chain.is_closed() && piece + 1 == chain.pieces().len());
+        (piece + 1, if round { 1 } else { piece + 2 })
+    }
+
+    /// Which piece of the centre line a leg became, if any of it is left.
+    #[must_use]
+    pub fn piece_of(&self, origin: Origin) -> Option<usize> {
+        self.origins.iter().position(|o| *o == origin)
+    }
+}
+
+impl Plan {
+    /// Solves the whole plan. It never fails: what cannot be made is drawn as the nearest thing
+    /// that can, and carries a finding.
+    #[must_use]
+    pub fn solve(&self) -> Solved {
+        let mut findings = Vec::new();
+        let schemes = self
+            .schemes
+            .iter()
+            .enumerate()
+            .map(|(s, scheme)| SolvedScheme {
+                letter: letter(s),
+                name: scheme.name.clone(),
+                routes: scheme
+                    .routes
+                    .iter()
+                    .enumerate()
+                    .map(|(r, route)| solve_route(self, [s, r], route, &mut findings))
+                    .collect(),
+            })
+            .collect();
+        findings.sort_by_key(|finding: &Finding| finding.severity);
+        Solved { schemes, findings }
+    }
+}
+
+/// Collects the findings of one route.
+struct Report<'a> {
+    ruler: Ruler,
+    scheme: usize,
+    route: usize,
+    findings: &'a mut Vec<Finding>,
+}
+
+/// Where the limits of this file come from.
+const GEOMETRY: &str = "geometry";
+
+impl Report<'_> {
+    fn add(
+        &mut self,
+        (severity, code): (Severity, Code),
+        (part, at): (Part, Point),
+        sentence: String,
+        (value, limit): (Option<f64>, Option<f64>),
+    ) {
+        self.findings.push(Finding {
+            severity,
+            code,
+            place: Place {
+                scheme: self.scheme,
+                route: self.route,
+                part,
+                at,
+            },
+            sentence,
+            value,
+            limit,
+            source: GEOMETRY,
+        });
+    }
+}
+
+fn solve_route(
+    plan: &Plan,
+    [s, r]: [usize; 2],
+    route: &Route,
+    findings: &mut Vec<Finding>,
+) -> SolvedRoute {
+    let mut report = Report {
+        ruler: plan.ruler(),
+        scheme: s,
+        route: r,
+        findings,
+    };
+    let start = route
+        .start_direction
+        .as_ref()
+        .and_then(|heading| heading.direction(&plan.site));
+    let legs = shape::legs(route, start, &mut report);
+    let (pieces, origins) = rounding::rounded(route, &legs, &mut report);
+    let mut solved = SolvedRoute {
+        name: route.name.clone(),
+        width: route.width,
+        centre_line: None,
+        origins,
+        left_edge: None,
+        right_edge: None,
+        area: 0.0,
+        legs,
+    };
+    let Some(chain) = chain_of(pieces, route.closed) else {
+        if !route.waypoints.is_empty() {
+            let at = route.waypoints[0].at;
+            report.add(
+                (Severity::Note, Code::NothingToDraw),
+                (Part::Whole, at),
+                "no leg of this path can be drawn yet: give it waypoints apart from each other"
+                    .into(),
+                (None, None),
+            );
+        }
+        solved.origins.clear();
+        return solved;
+    };
+    look_at_bends(&solved, &chain, &mut report);
+    look_at_directions(plan, route, &chain, &mut report);
+    look_at_crossings(&chain, (Code::PathCrosses, "the path"), &mut report);
+    solved.left_edge = edge(&chain, 0.5 * route.width, &solved.origins, &mut report);
+    solved.right_edge = edge(&chain, -0.5 * route.width, &solved.origins, &mut report);
+    if let (Some(left), Some(right)) = (&solved.left_edge, &solved.right_edge) {
+        solved.area = area_between(left, right);
+    }
+    solved.centre_line = Some(chain);
+    solved
+}
+
+/// The chain of the pieces; legs left out because their ends coincide may leave gaps of a hair,
+/// which are closed by straights.
+fn chain_of(pieces: Vec<Piece>, closed: bool) -> Option<Chain> {
+    match Chain::new(pieces.clone(), closed) {
+        Ok(chain) => Some(chain),
+        Err(geometry::ChainError::Empty) => None,
+        Err(geometry::ChainError::Gap { .. }) => Chain::new(pieces, false).ok(),
+    }
+}
+
+/// A bend with a radius over so many chords reads as a straight on screen.
+pub const FLAT: f64 = 1e6;
+
+fn look_at_bends(solved: &SolvedRoute, chain: &Chain, report: &mut Report<'_>) {
+    for (piece, origin) in chain.pieces().iter().zip(&solved.origins) {
+        let (Some(arc), Origin::Leg(leg)) = (piece.arc(), origin) else {
+            continue;
+        };
+        let bend = arc.bend();
+        if bend.is_half_circle_or_more() {
+            report.add(
+                (Severity::Note, Code::HalfCircle),
+                (Part::Leg(*leg), arc.apex()),
+                format!(
+                    "this bend turns through {}: half a circle or more has no tangent lengths, and its string needs that much free sweep",
+                    angle_text(bend.sweep())
+                ),
+                (Some(bend.sweep()), Some(std::f64::consts::PI)),
+            );
+        } else if bend.radius() > FLAT * bend.chord() {
+            report.add(
+                (Severity::Note, Code::ReadsAsStraight),
+                (Part::Leg(*leg), arc.apex()),
+                "this bend is so flat that it reads as a straight".into(),
+                (Some(bend.radius()), Some(FLAT * bend.chord())),
+            );
+        }
+    }
+}
+
+/// A direction missed by less than this is met: over the one metre in which a path should run
+/// square to a door it is less than a millimetre.
+const DIRECTION_MET: f64 = 1e-3;
+
+fn look_at_directions(plan: &Plan, route: &Route, chain: &Chain, report: &mut Report<'_>) {
+    let last = route.waypoints.len().saturating_sub(1);
+    let ends: [(&Option<Heading>, _, usize, &str); 2] = [
+        (&route.start_direction, chain.direction_at(0.0), 0, "leaves"),
+        (
+            &route.end_direction,
+            chain.pieces()[chain.pieces().len() - 1].end_direction(),
+            if route.closed { 0 } else { last },
+            "arrives",
+        ),
+    ];
+    for (heading, actual, waypoint, verb) in ends {
+        let Some(wanted) = heading.as_ref().and_then(|h| h.direction(&plan.site)) else {
+            continue;
+        };
+        let miss = wanted.turn_to(actual);
+        if miss.abs() > DIRECTION_MET {
+            let side = if miss > 0.0 { "left" } else { "right" };
+            report.add(
+                (Severity::Care, Code::DirectionMissed),
+                (Part::Waypoint(waypoint), route.waypoints[waypoint].at),
+                format!(
+                    "the path {verb} {} too far to the {side} of the direction asked for",
+                    angle_text(miss.abs())
+                ),
+                (Some(miss.abs()), Some(0.0)),
+            );
+        }
+    }
+}
+
+fn look_at_crossings(chain: &Chain, (code, what): (Code, &str), report: &mut Report<'_>) {
+    for crossing in chain.self_crossings() {
+        report.add(
+            (Severity::Care, code),
+            (Part::Whole, crossing.point),
+            format!(
+                "{what} crosses itself, {} and again {} from the start",
+                report.ruler.text(crossing.first),
+                report.ruler.text(crossing.second)
+            ),
+            (Some(crossing.first), None),
+        );
+    }
+}
+
+fn edge(
+    chain: &Chain,
+    offset: f64,
+    origins: &[Origin],
+    report: &mut Report<'_>,
+) -> Option<Chain> {
+    let edge = chain.offset(offset);
+    let name = if offset > 0.0 { "left" } else { "right" };
+    let part = |piece: usize| match origins.get(piece) {
+        Some(Origin::Leg(leg)) => Part::Leg(*leg),
+        Some(Origin::Rounding(waypoint)) => Part::Waypoint(*waypoint),
+        None => Part::Whole,
+    };
+    for trouble in edge.troubles {
+        match trouble {
+            OffsetTrouble::Collapsed { piece, radius } => {
+                let half = report.ruler.text(offset.abs());
+                let bend = chain.pieces()[piece].arc();
+                let drawn = bend.map_or(0.0, geometry::Arc::radius);
+                report.add(
+                    (Severity::Stop, Code::InnerEdge),
+                    (part(piece), chain.pieces()[piece].point_at(0.5 * chain.pieces()[piece].length())),
+                    format!(
+                        "the {name} edge has no radius left: the bend's radius {} must be more than half the width, {half}",
+                        report.ruler.text(drawn)
+                    ),
+                    (Some(radius), Some(0.0)),
+                );
+            }
+            OffsetTrouble::Untrimmed { piece } => report.add(
+                (Severity::Care, Code::EdgeUntrimmed),
+                (part(piece), chain.pieces()[piece].start()),
+                format!("the {name} edge does not come together here: the legs are too short or too sharply turned for the width"),
+                (None, None),
+            ),
+        }
+    }
+    if let Some(chain) = &edge.chain {
+        let what = format!("the {name} edge");
+        look_at_crossings(chain, (Code::EdgeCrosses, &what), report);
+    }
+    edge.chain
+}
+
+/// The area between both edges: of the ring that goes up one and down the other.
+fn area_between(left: &Chain, right: &Chain) -> f64 {
+    if left.is_closed() && right.is_closed() {
+        return (right.enclosed_area() - left.enclosed_area()).abs();
+    }
+    let mut ring: Vec<Piece> = right.pieces().to_vec();
+    ring.extend(Line::new(right.end(), left.end()).ok().map(Piece::Line));
+    ring.extend(left.reversed().pieces());
+    // The last straight of the ring, from the left start to the right, closes it by itself.
+    Chain::new(ring, false).map_or(0.0, |ring| ring.enclosed_area().abs())
+}
