@@ -1,3 +1,5 @@
 //! Test support: what the tests of the whole workspace share.
 
+pub mod harness;
+pub mod painter;
 pub mod pdf_text;

@@ -1,4 +1,8 @@
 //! Pictures of the window with no graphics card: the window library's triangles, filled one by one.
+#![expect(
+    clippy::cast_possible_truncation,
+    reason = "here points become pixels and shares become bytes"
+)]
 
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
@@ -117,7 +121,7 @@ fn fill(picture: &mut RgbaImage, mesh: &Mesh, clip: Rect, texture: &Texture, sca
                 let sides = [(b, c), (c, a), (a, b)];
                 let inside = shares.iter().zip(sides).all(|(&share, (from, to))| {
                     // A pixel on a shared side belongs to one triangle only: the one below or right of it.
-                    let owns = to.y < from.y || (to.y == from.y && from.x < to.x);
+                    let owns = to.y < from.y || (to.y <= from.y && from.x < to.x);
                     0.0 < share || (share == 0.0 && owns)
                 });
                 if inside {

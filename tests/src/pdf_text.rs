@@ -370,7 +370,7 @@ impl Reader<'_> {
             ("q", _) => self.saved.push(self.state.clone()),
             ("Q", _) => self.state = self.saved.pop().ok_or("a Q without its q")?,
             ("cm", &[a, b, c, d, e, f]) => {
-                self.state.to_page = then([a, b, c, d, e, f], self.state.to_page)
+                self.state.to_page = then([a, b, c, d, e, f], self.state.to_page);
             }
             ("w", &[width]) => self.state.pen = width,
             ("d", _) => {

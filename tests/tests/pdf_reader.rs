@@ -1,5 +1,10 @@
 //! A sheet written and read back: words, places, lengths and structure survive the way through PDF.
 
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests fail the test by panicking"
+)]
+
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use approx::assert_abs_diff_eq;

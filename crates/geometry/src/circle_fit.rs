@@ -280,6 +280,38 @@ mod tests {
     }
 
     #[test]
+    fn scattered_points_are_fitted_to_the_last_digits() {
+        // The least sum of squares found to 40 digits. The sum alone shows only half of a number's
+        // digits at its least, so a fit that goes by it stops near 1e-8.
+        let points = [
+            (6.03, 0.0),
+            (5.73, 1.77),
+            (4.91, 3.36),
+            (3.75, 4.73),
+            (2.18, 5.61),
+            (0.42, 5.97),
+        ]
+        .map(|(x, y)| Point::new(x, y));
+        let fit = circle_from_points(&points).unwrap();
+        assert_relative_eq!(fit.radius, 6.045_390_681_654_92, max_relative = 1e-12);
+        assert_relative_eq!(
+            fit.centre.x,
+            -0.031_344_759_538_671_59,
+            max_relative = 1e-10
+        );
+        assert_relative_eq!(
+            fit.centre.y,
+            -0.037_927_517_115_992_99,
+            max_relative = 1e-10
+        );
+        assert_relative_eq!(
+            fit.sum_of_squares,
+            0.005_079_643_084_138_62,
+            max_relative = 1e-12
+        );
+    }
+
+    #[test]
     fn a_very_flat_bend_is_still_a_circle() {
         // rise 50 nm over a chord of 1 m: the coordinates hold nine digits of it
         let radius = 2.5e6;

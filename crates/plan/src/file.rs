@@ -1,7 +1,11 @@
 //! Plan files: the one place that knows RON.
 
+mod wording;
+
+use std::cell::Cell;
 use std::fmt;
 
+use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
 use serde::Deserialize;
 
 use crate::document::{Plan, VERSION};
@@ -105,7 +109,7 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
         return Err(FileError::Empty);
     }
     // The version first: a newer plan may hold what this program cannot know.
-    if let Ok(Versioned { version }) = ron::from_str::<Versioned>(text) {
+    if let Some(version) = version_of(text) {
         if version > u64::from(VERSION) {
             return Err(FileError::Newer { version });
         }
@@ -116,7 +120,7 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
     let plan: Plan = ron::from_str(text).map_err(|error| FileError::Written {
         line: error.span.start.line,
         column: error.span.start.col,
-        what: error.code.to_string(),
+        what: wording::sentence(&error.code),
     })?;
     limits::check(&plan)?;
     Ok(plan)
@@ -137,7 +141,47 @@ pub fn write(plan: &Plan) -> String {
     text
 }
 
+/// The version a text says it is of, even where what follows it cannot be read.
+fn version_of(text: &str) -> Option<u64> {
+    let found = Cell::new(None);
+    // What else is wrong is told when the plan itself is read.
+    let _ = ron::Options::default().from_str_seed(text, Look(&found));
+    found.get()
+}
+
+/// Looks through the fields of a plan for its version alone.
+struct Look<'a>(&'a Cell<Option<u64>>);
+
 #[derive(Deserialize)]
-struct Versioned {
-    version: u64,
+#[serde(field_identifier, rename_all = "lowercase")]
+enum Field {
+    Version,
+    #[serde(other)]
+    Other,
+}
+
+impl<'de> DeserializeSeed<'de> for Look<'_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, input: D) -> Result<(), D::Error> {
+        input.deserialize_struct("Plan", &["version"], self)
+    }
+}
+
+impl<'de> Visitor<'de> for Look<'_> {
+    type Value = ();
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a plan")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut fields: A) -> Result<(), A::Error> {
+        while let Some(field) = fields.next_key()? {
+            match field {
+                Field::Version => self.0.set(Some(fields.next_value()?)),
+                Field::Other => drop(fields.next_value::<IgnoredAny>()?),
+            }
+        }
+        Ok(())
+    }
 }

@@ -11,6 +11,7 @@ pub mod file;
 pub mod finding;
 pub mod history;
 pub mod limits;
+pub mod refusal;
 pub mod setout;
 pub mod solve;
 mod stored;

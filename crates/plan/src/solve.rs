@@ -104,6 +104,31 @@ impl SolvedRoute {
         (piece + 1, if round { 1 } else { piece + 2 })
     }
 
+    /// The number of the peg that stands on each waypoint; `None` where the corner is rounded away
+    /// or a leg is not drawn.
+    #[must_use]
+    pub fn pegs_of_waypoints(&self, waypoints: usize) -> Vec<Option<usize>> {
+        let mut numbers = vec![None; waypoints];
+        for (piece, origin) in self.origins.iter().enumerate() {
+            let (first, last) = self.pegs_of(piece);
+            let Origin::Leg(leg) = *origin else {
+                continue;
+            };
+            let before = piece.checked_sub(1).and_then(|i| self.origins.get(i));
+            if before != Some(&Origin::Rounding(leg)) && leg < waypoints {
+                numbers[leg] = Some(first);
+            }
+            if piece + 1 == self.origins.len() && leg + 1 < waypoints {
+                numbers[leg + 1] = Some(last);
+            }
+        }
+        // A closed path whose first corner is rounded has no peg on it.
+        if self.origins.last() == Some(&Origin::Rounding(0)) && waypoints > 0 {
+            numbers[0] = None;
+        }
+        numbers
+    }
+
     /// Which piece of the centre line a leg became, if any of it is left.
     #[must_use]
     pub fn piece_of(&self, origin: Origin) -> Option<usize> {

@@ -33,7 +33,8 @@ use serde::{Deserialize, Serialize};
 pub use angle::{angle_text, degrees_minutes, parse_angle};
 pub use error::{AngleError, Fault, LengthError, TextError};
 pub use graduation::Graduation;
-pub use parse::{echo, parse_length};
+pub(crate) use parse::closest;
+pub use parse::{echo, parse_length, units_named};
 pub use write::Ruler;
 
 /// The system of units a plan is written in.

@@ -62,45 +62,55 @@ pub fn leading(style: Style) -> f64 {
 /// broken where it must be.
 #[must_use]
 pub fn wrap(words: &str, style: Style, width: f64) -> Vec<String> {
-    let fits = |line: &str| self::width(line, style) <= width;
+    let measure = |part: &str| self::width(part, style);
+    let space = measure(" ");
     let mut lines = Vec::new();
     for paragraph in words.lines() {
         let mut line = String::new();
+        let mut length = 0.0;
         for unit in units(paragraph) {
-            let longer = if line.is_empty() {
-                unit.clone()
-            } else {
-                format!("{line} {unit}")
-            };
-            if fits(&longer) {
-                line = longer;
+            let wide = measure(&unit);
+            // A line is never longer than its parts: kerning only draws a word closer to a space.
+            if !line.is_empty() && length + space + wide <= width {
+                line.push(' ');
+                line.push_str(&unit);
+                length += space + wide;
                 continue;
             }
             if !line.is_empty() {
                 lines.push(std::mem::take(&mut line));
             }
-            // What does not fit in a line of its own is broken, at its spaces before elsewhere.
-            for part in if fits(&unit) {
-                vec![unit.as_str()]
+            let mut pieces = if wide <= width {
+                vec![unit]
             } else {
-                unit.split(' ').collect()
-            } {
-                if !line.is_empty() {
-                    line.push(' ');
-                }
-                for letter in part.chars() {
-                    line.push(letter);
-                    if !fits(&line) && line.chars().count() > 1 {
-                        line.pop();
-                        lines.push(std::mem::take(&mut line).trim_end().to_owned());
-                        line.push(letter);
-                    }
-                }
-            }
+                broken(&unit, style, width)
+            };
+            line = pieces.pop().unwrap_or_default();
+            length = measure(&line);
+            lines.append(&mut pieces);
         }
         lines.push(line);
     }
     lines
+}
+
+/// A unit too long for a line in pieces that are not: at its spaces, and within a word where it must
+/// be, but no piece without a letter.
+fn broken(unit: &str, style: Style, width: f64) -> Vec<String> {
+    let mut pieces = Vec::new();
+    for word in unit.split(' ') {
+        let mut piece = String::new();
+        for letter in word.chars() {
+            let longer = format!("{piece}{letter}");
+            if piece.is_empty() || self::width(&longer, style) <= width {
+                piece = longer;
+            } else {
+                pieces.push(std::mem::replace(&mut piece, letter.to_string()));
+            }
+        }
+        pieces.push(piece);
+    }
+    pieces
 }
 
 /// The words at the greatest usual height, not over that of the style, at which they fit in the
@@ -131,23 +141,16 @@ pub fn fit(words: &str, style: Style, width: f64) -> (String, Style) {
 /// should look like.
 #[must_use]
 pub fn missing_glyphs(words: &str) -> Vec<char> {
-    let mut missing = Vec::new();
-    let mut note = |letter: char| {
-        if !missing.contains(&letter) {
-            missing.push(letter);
-        }
+    let unsayable = |letter: char| {
+        letter.is_control()
+            || matches!(letter, '\u{e000}'..='\u{f8ff}' | '\u{feff}' | '\u{f0000}'..)
     };
-    for weight in [Weight::Regular, Weight::SemiBold] {
-        for glyph in shape(words, weight) {
-            let cluster = words.get(glyph.range).unwrap_or_default();
-            let unsayable = |letter: &char| {
-                letter.is_control()
-                    || matches!(letter, '\u{e000}'..='\u{f8ff}' | '\u{feff}' | '\u{f0000}'..)
-            };
-            if glyph.id.0 == 0 {
-                cluster.chars().for_each(&mut note);
-            } else {
-                cluster.chars().filter(unsayable).for_each(&mut note);
+    let mut missing = Vec::new();
+    // Both weights have the same letter forms; a test compares them.
+    for glyph in shape(words, Weight::Regular) {
+        for letter in words.get(glyph.range).unwrap_or_default().chars() {
+            if (glyph.id.0 == 0 || unsayable(letter)) && !missing.contains(&letter) {
+                missing.push(letter);
             }
         }
     }
@@ -382,11 +385,39 @@ mod tests {
         }
     }
 
+    /// Whatever one weight can show, the other can.
+    #[test]
+    fn weights_have_the_same_letters() {
+        let forms = |weight| {
+            (0..0x3000)
+                .filter_map(char::from_u32)
+                .map(move |c| lettered(weight).face.glyph_index(c).is_some())
+        };
+        assert!(forms(Weight::Regular).eq(forms(Weight::SemiBold)));
+    }
+
+    /// Kerning never moves a word away from a space, so a line is no longer than its parts.
+    #[test]
+    fn spaces_do_not_push() {
+        for style in [Style::BODY, Style::HEADING] {
+            let space = width(" ", style);
+            for letter in (0x21..0x2200)
+                .filter_map(char::from_u32)
+                .filter(|c| missing_glyphs(&c.to_string()).is_empty())
+            {
+                let alone = width(&letter.to_string(), style) + space;
+                for pair in [format!("{letter} "), format!(" {letter}")] {
+                    assert!(width(&pair, style) <= alone + 1e-9, "{pair:?}");
+                }
+            }
+        }
+    }
+
     /// What a sheet says can be lettered, and what it cannot is named.
     #[test]
     fn glyphs() {
         let check = |words: &str, expected: &[char]| {
-            assert_eq!(missing_glyphs(words), expected, "{words:?}")
+            assert_eq!(missing_glyphs(words), expected, "{words:?}");
         };
         check("0123456789 ABC xyz .,:;!?()[]/&%+*=#@ \"'", &[]);
         check(

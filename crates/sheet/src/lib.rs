@@ -7,15 +7,17 @@
 //! Conventions: millimetres from the bottom-left corner of the paper, y up; angles in radians,
 //! counter-clockwise from the x axis. Everything here is pure: the same sheet gives the same bytes.
 
+pub mod document;
 pub mod ink;
 pub mod lettering;
+pub mod pages;
 pub mod paper;
 pub mod pdf;
 pub mod pen;
-pub mod sheet;
 
+pub use document::{Block, Cell, Date, Item, Names, Page, Row, Sheet};
 pub use ink::{Anchor, Ink, Pos, Step, Text};
+pub use pages::{Request, compose, stakeout};
 pub use paper::{Frame, Orientation, Paper};
 pub use pdf::{PdfError, pdf};
 pub use pen::{Dash, Pen, Style, Tone, Weight};
-pub use sheet::{Block, Cell, Date, Item, Names, Page, Row, Sheet};

@@ -28,10 +28,10 @@ use krilla::tagging::{
 };
 use krilla::text::{Font, GlyphId, KrillaGlyph};
 
+use crate::document::{Block, Names, Sheet, words};
 use crate::ink::{Ink, Pos, Step, Text};
 use crate::lettering;
 use crate::pen::{Pen, Tone, Weight};
-use crate::sheet::{Block, Names, Sheet, words};
 
 /// Points to a millimetre: 72 points are an inch of 25.4 mm.
 const POINTS: f64 = 72.0 / 25.4;
@@ -488,41 +488,47 @@ struct Pencil {
 }
 
 impl Pencil {
-    /// Goes on by a step; an arc becomes cubics by pieces of at most [`ARC_PIECE`].
-    ///
-    /// The control points lie on the tangents at 4/3 tan(θ/4) radii from the ends of a piece of angle θ,
-    /// which puts the middle of the cubic on the circle (the usual constant; from memory).
     fn step(&mut self, step: &Step) {
-        let end = step.end(self.at);
         match *step {
             Step::To(to) => {
                 let to = point(to, self.head);
                 self.builder.line_to(to.x, to.y);
             }
             Step::Round { centre, sweep } => {
-                let pieces = (sweep.abs() / ARC_PIECE).ceil().max(1.0);
-                let radius = centre.distance(self.at);
-                let start = centre.direction(self.at);
-                let piece = sweep / pieces;
-                let reach = 4.0 / 3.0 * (piece / 4.0).tan() * radius;
-                let mut index = 0.0;
-                while index < pieces {
-                    let (from, to) = (start + piece * index, start + piece * (index + 1.0));
-                    let leaving = centre.toward(from, radius).toward(from + PI / 2.0, reach);
-                    let coming = centre.toward(to, radius).toward(to - PI / 2.0, reach);
-                    let [a, b, c] =
-                        [leaving, coming, centre.toward(to, radius)].map(|at| point(at, self.head));
-                    self.builder.cubic_to(a.x, a.y, b.x, b.y, c.x, c.y);
-                    index += 1.0;
+                for piece in cubics(self.at, centre, sweep) {
+                    let [a, b, to] = piece.map(|at| point(at, self.head));
+                    self.builder.cubic_to(a.x, a.y, b.x, b.y, to.x, to.y);
                 }
             }
         }
-        self.at = end;
+        self.at = step.end(self.at);
     }
 
     fn finish(self) -> Option<Path> {
         self.builder.finish()
     }
+}
+
+/// An arc from a place round a centre, as cubics: two control points and the end of each.
+///
+/// The control points lie on the tangents, 4/3 tan(θ/4) radii from the ends of a piece of angle θ,
+/// which puts the middle of the cubic on the circle (the usual constant; from memory).
+fn cubics(from: Pos, centre: Pos, sweep: f64) -> impl Iterator<Item = [Pos; 3]> {
+    let pieces = (sweep.abs() / ARC_PIECE).ceil().max(1.0);
+    let piece = sweep / pieces;
+    let radius = centre.distance(from);
+    let reach = 4.0 / 3.0 * (piece / 4.0).tan() * radius;
+    let start = centre.direction(from);
+    let ends = std::iter::successors(Some(1.0), |end| Some(end + 1.0));
+    ends.take_while(move |end| *end <= pieces).map(move |end| {
+        let (here, there) = (start + piece * (end - 1.0), start + piece * end);
+        let to = centre.toward(there, radius);
+        [
+            centre.toward(here, radius).toward(here + PI / 2.0, reach),
+            to.toward(there - PI / 2.0, reach),
+            to,
+        ]
+    })
 }
 
 fn stroke(pen: Pen) -> Stroke {
@@ -586,9 +592,9 @@ fn single(value: f64) -> f32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::{Cell, Date, Item, Page, Row};
     use crate::paper::{Frame, Orientation, Paper};
     use crate::pen::Style;
-    use crate::sheet::{Cell, Date, Item, Page, Row};
 
     fn sheet(inks: Vec<Ink>) -> Sheet {
         let mut sheet = Sheet::new("Quince Yard", Date::new(2026, 11, 25).unwrap());
@@ -603,27 +609,26 @@ mod tests {
         sheet
     }
 
-    /// The cubics of an arc stay on the circle, by 30° pieces within 4e-7 of the radius.
+    /// The cubics of an arc stay on the circle within 4e-7 of the radius and end where it ends.
     #[test]
     fn cubics_stay_on_the_circle() {
-        let (centre, radius) = (Pos::ORIGIN, 1.0);
-        for sweep in [PI / 6.0, -PI / 6.0, 0.1, 2.0, 2.0 * PI] {
-            let pieces = (f64::abs(sweep) / ARC_PIECE).ceil().max(1.0);
-            let piece = sweep / pieces;
-            let reach = 4.0 / 3.0 * (piece / 4.0).tan() * radius;
-            let a = centre.toward(0.0, radius);
-            let b = a.toward(PI / 2.0, reach);
-            let d = centre.toward(piece, radius);
-            let c = d.toward(piece - PI / 2.0, reach);
-            for i in 0..=100 {
-                let t = f64::from(i) / 100.0;
-                let weigh = |a: f64, b: f64, c: f64, d: f64| {
-                    let s = 1.0 - t;
-                    s * s * s * a + 3.0 * s * s * t * b + 3.0 * s * t * t * c + t * t * t * d
-                };
-                let on = Pos::new(weigh(a.x, b.x, c.x, d.x), weigh(a.y, b.y, c.y, d.y));
-                assert!((on.distance(centre) - radius).abs() < 4e-7, "{sweep} {t}");
+        let centre = Pos::new(3.0, -2.0);
+        for sweep in [PI / 6.0, -PI / 6.0, 0.1, 2.0, -4.0, 2.0 * PI] {
+            let first = centre.toward(1.0, 50.0);
+            let mut from = first;
+            for [a, b, to] in cubics(first, centre, sweep) {
+                for share in (0..=100).map(|step| f64::from(step) / 100.0) {
+                    let mix = |a: Pos, b: Pos| a.shifted((b.x - a.x) * share, (b.y - a.y) * share);
+                    let (ab, bc, cd) = (mix(from, a), mix(a, b), mix(b, to));
+                    let on = mix(mix(ab, bc), mix(bc, cd));
+                    assert!(
+                        (on.distance(centre) / 50.0 - 1.0).abs() < 4e-7,
+                        "{sweep} {share}"
+                    );
+                }
+                from = to;
             }
+            assert!(from.distance(first.turned(centre, sweep)) < 1e-9, "{sweep}");
         }
     }
 

@@ -129,6 +129,7 @@ fn u32_at(font: &[u8], at: usize) -> Option<u32> {
 }
 
 #[cfg(test)]
+#[expect(clippy::float_cmp, reason = "figures that line up are exactly as wide")]
 mod tests {
     use super::*;
 

@@ -68,6 +68,9 @@ impl LaunchError {
             eframe::Error::WinitEventLoop(_) if !display_named => Self::NoDisplay,
             eframe::Error::WinitEventLoop(error) => Self::NoWindowLibrary(plain(&error)),
             eframe::Error::Winit(error) => Self::NoWindowLibrary(plain(&error)),
+            eframe::Error::NoGlutinConfigs(..) => {
+                Self::NoGraphics("no driver was found".to_owned())
+            }
             error => Self::NoGraphics(plain(&error)),
         }
     }

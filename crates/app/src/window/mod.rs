@@ -1,9 +1,38 @@
 //! The window: the plan on a sheet of paper, with what a hand can do to it.
 
 pub mod action;
+pub mod canvas;
 pub mod dialog;
+pub mod errands;
 pub mod fonts;
+pub mod foot;
+pub mod hints;
+pub mod intent;
 pub mod launch;
+pub mod pen;
+pub mod pick;
+pub mod sketchpad;
+pub mod slip;
 pub mod theme;
 pub mod view;
 pub mod words;
+
+use std::path::PathBuf;
+
+use launch::LaunchError;
+use plan::Plan;
+use sketchpad::Sketchpad;
+
+/// Opens the sketchpad on a plan and returns when it has been closed.
+///
+/// # Errors
+/// [`LaunchError`] with a sentence if no window can open.
+pub fn open(plan: Plan, path: Option<PathBuf>) -> Result<(), LaunchError> {
+    launch::run(Box::new(move |context| {
+        let ctx = &context.egui_ctx;
+        theme::set_fonts(ctx);
+        theme::wear(ctx, theme::Look::default());
+        let pad = Sketchpad::new(plan, path).with_hints(hints::seen_file());
+        Ok(Box::new(pad))
+    }))
+}

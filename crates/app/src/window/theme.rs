@@ -285,6 +285,7 @@ fn linear(colour: Color32) -> [f64; 3] {
 }
 
 #[cfg(test)]
+#[expect(clippy::float_cmp, reason = "a colour against itself is exactly 1")]
 mod tests {
     use super::*;
 

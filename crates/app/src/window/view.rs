@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use egui::{Pos2, Rect, Vec2};
-use geometry::{Bounds, Point};
+use geometry::{Bounds, Piece, Point};
 
 /// What of the plan is seen, and where on the screen.
 ///
@@ -29,6 +29,16 @@ pub struct Curve {
     pub end: Point,
     /// Distance from the middle of the chord to the apex, in metres, positive to the left.
     pub rise: f64,
+}
+
+impl From<&Piece> for Curve {
+    fn from(piece: &Piece) -> Self {
+        Self {
+            start: piece.start(),
+            end: piece.end(),
+            rise: piece.arc().map_or(0.0, geometry::Arc::rise),
+        }
+    }
 }
 
 /// A part of a drawn line that can be seen, as points on the screen.
@@ -415,6 +425,10 @@ impl Bow {
 }
 
 #[cfg(test)]
+#[expect(
+    clippy::float_cmp,
+    reason = "limits and starts are to be exactly what they are said to be"
+)]
 mod tests {
     use std::f64::consts::PI;
 
@@ -535,6 +549,18 @@ mod tests {
                 assert!(on_screen - (middle - centre).length() < 0.25 + 0.02);
             }
         }
+    }
+
+    #[test]
+    fn a_piece_of_a_path_is_drawn_as_it_is() {
+        let (start, end) = (Point::new(1.0, 2.0), Point::new(5.0, 2.0));
+        let bend = geometry::Arc::from_rise(start, end, -0.5).expect("a bend");
+        let expected = Curve {
+            start,
+            end,
+            rise: -0.5,
+        };
+        assert_eq!(Curve::from(&Piece::Arc(bend)), expected);
     }
 
     #[test]

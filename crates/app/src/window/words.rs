@@ -4,6 +4,39 @@
 /// Name of the program, as on the window.
 pub const PROGRAM: &str = "Pegbow";
 
+/// A plan without a title.
+pub const UNTITLED: &str = "Untitled plan";
+
+/// After undo.
+#[must_use]
+pub fn undone(name: &str) -> String {
+    format!("Taken back: {name}")
+}
+
+/// After redo.
+#[must_use]
+pub fn redone(name: &str) -> String {
+    format!("Made again: {name}")
+}
+
+/// Why an edit is refused, in the plan's units.
+#[must_use]
+pub fn refused(error: &plan::edit::EditError, ruler: &plan::units::Ruler) -> String {
+    match error {
+        plan::edit::EditError::NoBend(_, why) => plan::refusal::sentence(why, ruler),
+        other => other.to_string(),
+    }
+}
+
+/// A sentence begins with a capital.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
 /// What the person can ask for, as written on buttons and in tips.
 pub mod actions {
     pub const NEW: &str = "New plan";
@@ -37,6 +70,58 @@ pub mod files {
     pub const SHEET_KIND: &str = "PDF";
     pub const NO_DIALOG: &str =
         "This desktop offers no file window, so type where the file is or is to go";
+}
+
+/// Saving, opening, writing the sheet.
+pub mod errands {
+    use std::path::Path;
+
+    use crate::files::shown;
+    use crate::window::dialog::Question;
+
+    pub const UNSAVED: &str = "This plan has changes that are not saved";
+    pub const SAVE_FIRST: &str = "Save them first";
+    pub const GIVE_UP: &str = "Give them up";
+    pub const KEEP_WORKING: &str = "Keep working";
+    pub const CANCEL: &str = "Cancel";
+    pub const REPLACE: &str = "Replace it";
+    pub const REPLACES: &str = "There is such a file already";
+    pub const SHEET_OVER_PLAN: &str =
+        "That is the plan’s own file: give the sheet another name, ending in .pdf";
+
+    pub fn where_to(question: &Question) -> &'static str {
+        match question {
+            Question::Open { .. } => "Type where the plan is",
+            Question::Save { .. } => "Type where the plan is to be saved",
+            Question::Sheet { .. } => "Type where the sheet is to be written",
+        }
+    }
+
+    pub fn go(question: &Question) -> &'static str {
+        match question {
+            Question::Open { .. } => "Open it",
+            Question::Save { .. } => "Save it",
+            Question::Sheet { .. } => "Write it",
+        }
+    }
+
+    pub fn saved(path: &Path) -> String {
+        format!("Saved as {}", shown(path))
+    }
+
+    pub fn wrote(path: &Path) -> String {
+        format!("The sheet is written to {}", shown(path))
+    }
+}
+
+/// Three hints for the first run.
+pub mod hints {
+    pub const ALL: [&str; 3] = [
+        "1.  Drag a peg (square) or an apex (triangle), and the figures follow",
+        "2.  Type over any figure on the slip, as you would say it: 4.2m or 13' 9\"",
+        "3.  Turn to Set out at the foot and write the sheet that goes outside",
+    ];
+    pub const CLOSE: &str = "Close these hints";
 }
 
 /// Why the window cannot open.

@@ -48,6 +48,21 @@ pub fn parse_length(text: &str, units: Units) -> Result<f64, LengthError> {
     read(text, ruler.bare_rule()).map(|reading| reading.metres)
 }
 
+/// The system of units that the text names itself; `None` where its number stands bare, and where it
+/// cannot be read.
+///
+/// ```
+/// # use plan::units::{Units, units_named};
+/// assert_eq!(units_named("84in"), Some(Units::FeetInches));
+/// assert_eq!(units_named("2m30"), Some(Units::Metric));
+/// assert_eq!(units_named("84"), None);
+/// ```
+#[must_use]
+pub fn units_named(text: &str) -> Option<Units> {
+    let reading = read(text, Bare::Inches).ok()?;
+    reading.bare.is_none().then_some(reading.units)
+}
+
 /// What was understood of the text `typed` in a plan of `units`, as the end of a sentence: `read as
 /// 2.300 m`. Where a number had no unit it says which was taken, where it was typed in the other
 /// system it gives both, and `about` where the figure shown is rounded.
@@ -87,7 +102,7 @@ pub(super) fn echo_as(ruler: &Ruler, length: f64, typed: &str) -> String {
 }
 
 /// The length to the ruler's graduation if it lies on it, else with more digits, `about` if it takes yet more.
-fn closest(ruler: &Ruler, length: f64) -> String {
+pub(crate) fn closest(ruler: &Ruler, length: f64) -> String {
     if is_same(ruler.round(length), length) {
         return ruler.text(length);
     }

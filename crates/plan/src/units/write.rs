@@ -144,14 +144,26 @@ impl Ruler {
     /// An area in square metres as text: `12.34 m²`, or `132.8 ft²` (1 ft² = 0.3048² m², exactly).
     #[must_use]
     pub fn area(&self, square_metres: f64) -> String {
+        self.written_area(square_metres, 0)
+    }
+
+    /// The area with more digits, to stand beside the rounded one: `12.3412 m²`, `132.838 ft²`.
+    #[must_use]
+    pub fn exact_area(&self, square_metres: f64) -> String {
+        self.written_area(square_metres, 2)
+    }
+
+    /// The area with so many decimals more than the usual ones, two at most.
+    fn written_area(&self, square_metres: f64, more: u32) -> String {
         if !writable(square_metres) {
             return format!("{square_metres:e} m²");
         }
+        let finer = 10_u32.pow(more);
         let (step, places, unit) = match self.units {
             Units::Metric => (
                 Step {
                     over: 1,
-                    under: 100,
+                    under: 100 * finer,
                 },
                 2,
                 "m²",
@@ -160,13 +172,13 @@ impl Ruler {
             Units::FeetInches => (
                 Step {
                     over: 145_161,
-                    under: 15_625_000,
+                    under: 15_625_000 * finer,
                 },
                 1,
                 "ft²",
             ),
         };
-        let count = step.count(square_metres);
+        let (count, places) = (step.count(square_metres), places + more);
         format!("{}{} {unit}", TYPESET.sign(count), decimals(count, places))
     }
 

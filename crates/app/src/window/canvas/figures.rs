@@ -1,0 +1,128 @@
+//! The live figures of the chosen bend, on the plan where they are measured.
+
+use egui::{Color32, Painter, Pos2, Rect, Stroke, Vec2, vec2};
+use geometry::{Arc, Piece, Point};
+
+use super::Scene;
+use super::labels::Labels;
+use crate::window::fonts::Face;
+use crate::window::pen::Pen;
+use crate::window::pick::Stage;
+use crate::window::theme;
+use crate::window::view::{Curve, View};
+
+pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>) {
+    let mut labels = Labels::new(painter, scene.palette.paper, view.area());
+    let Some(route) = scene.route() else { return };
+    for peg in route.pegs() {
+        let at = view.screen_from_plan(peg.at);
+        labels.keep_free(Rect::from_center_size(at, Vec2::splat(16.0)));
+    }
+    match scene.piece() {
+        Some((_, Piece::Arc(arc))) => draw_bend(painter, view, scene, &arc, &mut labels),
+        Some((_, Piece::Line(line))) => {
+            let middle = view.screen_from_plan(line.point_at(0.5 * line.length()));
+            let square = screen_direction(line.direction().left().unit());
+            let text = scene.ruler().text(line.length());
+            labels.write(middle, 14.0, square, &text, big(scene.palette.ink));
+        }
+        None => {}
+    }
+    if scene.stage == Stage::SetOut {
+        draw_all_swing_points(painter, view, scene);
+    }
+}
+
+fn big(ink: Color32) -> (egui::FontId, Color32) {
+    (Face::Figures.sized(theme::HEADING), ink)
+}
+
+fn draw_bend(
+    painter: &Painter,
+    view: &View,
+    scene: &Scene<'_>,
+    arc: &Arc,
+    labels: &mut Labels<'_>,
+) {
+    let (palette, ruler) = (scene.palette, scene.ruler());
+    let middle = arc.start().middle(arc.end());
+    let line = |from: Point, to: Point| {
+        view.trace(&[Curve {
+            start: from,
+            end: to,
+            rise: 0.0,
+        }])
+    };
+    Pen::Measure.draw(painter, &line(arc.start(), arc.end()), palette);
+    Pen::Measure.draw(painter, &line(middle, arc.apex()), palette);
+    let centre = arc.centre();
+    for end in [arc.start(), arc.end(), arc.apex()] {
+        Pen::String.draw(painter, &line(centre, end), palette);
+    }
+    swing_point(painter, view.screen_from_plan(centre), palette.string, palette.weight);
+    let apex = view.screen_from_plan(arc.apex());
+    labels.keep_free(Rect::from_center_size(apex, Vec2::splat(24.0)));
+    labels.keep_free(Rect::from_center_size(
+        view.screen_from_plan(centre),
+        Vec2::splat(20.0),
+    ));
+    let away = screen_direction((arc.apex() - middle) / arc.rise().abs());
+    let along = vec2(-away.y, away.x);
+    let bend = arc.bend();
+    let rise_middle = view.screen_from_plan(middle.middle(arc.apex()));
+    // A flat bend's rise has no room beside it: its figure goes outside the apex.
+    if view.screen_length(bend.rise()) > 24.0 {
+        labels.write(rise_middle, 10.0, along, &ruler.text(bend.rise()), big(palette.ink));
+    } else {
+        labels.write(apex, 20.0, away, &ruler.text(bend.rise()), big(palette.ink));
+    }
+    let quarter = view.screen_from_plan(arc.start().towards(arc.end(), 0.3));
+    labels.write(quarter, 14.0, -away, &ruler.text(bend.chord()), big(palette.ink));
+    let string = arc.end();
+    let on_string = seen_middle(view, centre, string);
+    let radius = format!("R {}", ruler.text(bend.radius()));
+    labels.write(on_string, 12.0, along, &radius, big(palette.string));
+}
+
+/// The middle of the part of a line that can be seen, roughly: halfway, or near the end in sight.
+fn seen_middle(view: &View, from: Point, to: Point) -> Pos2 {
+    let area = view.area().shrink(30.0);
+    [0.5, 0.6, 0.7, 0.8, 0.9, 0.4, 0.3, 0.2]
+        .into_iter()
+        .map(|share| view.screen_from_plan(from.towards(to, share)))
+        .find(|at| area.contains(*at))
+        .unwrap_or_else(|| view.screen_from_plan(to))
+}
+
+/// A ring with a dot: the swing point.
+fn swing_point(painter: &Painter, at: Pos2, colour: Color32, weight: f32) {
+    painter.circle_stroke(at, 8.0, Stroke::new(2.0 * weight, colour));
+    painter.circle_filled(at, 2.5, colour);
+}
+
+fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>) {
+    let Some(chain) = scene.route().and_then(|route| route.centre_line.as_ref()) else {
+        return;
+    };
+    let font = Face::Text.sized(theme::SMALL);
+    for (i, arc) in chain.pieces().iter().filter_map(Piece::arc).enumerate() {
+        let at = view.screen_from_plan(arc.centre());
+        swing_point(painter, at, scene.palette.string, scene.palette.weight);
+        painter.text(
+            at + vec2(12.0, -12.0),
+            egui::Align2::LEFT_BOTTOM,
+            format!("S{}", i + 1),
+            font.clone(),
+            scene.palette.string,
+        );
+    }
+}
+
+/// A direction on the plan as it lies on the screen, length one.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a direction for the screen"
+)]
+fn screen_direction(way: geometry::Vector) -> Vec2 {
+    vec2(way.x as f32, -way.y as f32)
+}

@@ -1,0 +1,395 @@
+//! What the hand can move: end pegs, apexes, waypoints; by pointer, by keys, by name.
+
+use egui::accesskit::{Action as Asked, ActionData, Role};
+use egui::{EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, Ui, Vec2, vec2};
+use geometry::{Direction, Point, Vector};
+use plan::Edit;
+use plan::document::{Route, Shape as LegShape};
+use plan::solve::Origin;
+
+use super::Scene;
+use crate::window::fonts::Face;
+use crate::window::intent::Intent;
+use crate::window::pick::{Picked, Stage};
+use crate::window::theme;
+use crate::window::view::View;
+
+/// A thing on the plan that the hand can move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) enum Handle {
+    /// A waypoint, counted from 0.
+    Waypoint(usize),
+    /// The apex of a bend, by its leg.
+    Apex(usize),
+    /// The apex of a rounding, by its waypoint.
+    Rounding(usize),
+}
+
+/// What the hand holds, and where it took hold of it.
+#[derive(Debug, Default)]
+pub struct Grip {
+    held: Option<Held>,
+}
+
+#[derive(Debug)]
+struct Held {
+    handle: Handle,
+    /// From the pointer to the middle of the handle at the press, in screen points.
+    offset: Vec2,
+    /// What letting go would carry out; `None` until it has been moved.
+    edit: Option<Edit>,
+    /// Escape was pressed: nothing happens until the button is let go.
+    dropped: bool,
+}
+
+/// A handle in its place this frame.
+struct Placed {
+    handle: Handle,
+    at: Point,
+    name: String,
+    value: String,
+    /// For an apex, the way it points: away from the chord.
+    away: Option<Vector>,
+}
+
+impl Grip {
+    /// Whether something is held.
+    #[must_use]
+    pub fn is_holding(&self) -> bool {
+        self.held.is_some()
+    }
+
+    /// Shows the handles of the chosen path and follows the hand; what is held, if anything.
+    pub(super) fn ui(
+        &mut self,
+        ui: &mut Ui,
+        view: &View,
+        scene: &Scene<'_>,
+        out: &mut Vec<Intent>,
+    ) -> Option<Handle> {
+        let seen = view.area().expand(theme::TARGET);
+        let painter = ui.painter_at(view.area());
+        let mut still_there = false;
+        for placed in placed(scene) {
+            let at = view.screen_from_plan(placed.at);
+            let held = self.held.as_ref().is_some_and(|h| h.handle == placed.handle);
+            if !seen.contains(at) && !held {
+                continue;
+            }
+            still_there |= held;
+            let id = ui.scope_id().with(placed.handle);
+            let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
+            let movable = scene.stage == Stage::Draw;
+            let sense = if movable {
+                Sense::click_and_drag()
+            } else {
+                Sense::click()
+            };
+            let touch = ui.interact(rect, id, sense);
+            tell_reader(ui, &touch, &placed);
+            if movable {
+                self.follow(ui, view, scene, (&placed, at, &touch), out);
+                typed_by_reader(ui, id, scene, &placed, out);
+            }
+            if touch.clicked() {
+                touch.request_focus();
+                out.push(Intent::Pick(picked(placed.handle)));
+            }
+            draw(&painter, at, &placed, &touch, scene);
+        }
+        // What was held is gone (another plan was opened): let go of it.
+        if self.held.is_some() && !still_there {
+            self.held = None;
+            out.push(Intent::Cancel);
+        }
+        self.held.as_ref().map(|held| held.handle)
+    }
+
+    fn follow(
+        &mut self,
+        ui: &Ui,
+        view: &View,
+        scene: &Scene<'_>,
+        (placed, at, touch): (&Placed, Pos2, &Response),
+        out: &mut Vec<Intent>,
+    ) {
+        if touch.drag_started() {
+            let press = ui.input(|input| input.pointer.press_origin());
+            self.held = Some(Held {
+                handle: placed.handle,
+                offset: press.map_or(Vec2::ZERO, |press| at - press),
+                edit: None,
+                dropped: false,
+            });
+            touch.request_focus();
+            out.push(Intent::Pick(picked(placed.handle)));
+        }
+        if let Some(held) = self.held.as_mut().filter(|h| h.handle == placed.handle) {
+            if !held.dropped && ui.input(|input| input.key_pressed(Key::Escape)) {
+                held.dropped = true;
+                held.edit = None;
+                out.push(Intent::Cancel);
+            }
+            if let (false, Some(pointer)) = (held.dropped, touch.interact_pointer_pos()) {
+                let target = view.plan_from_screen(pointer + held.offset);
+                let edit = edit(scene, placed.handle, target);
+                if held.edit != edit {
+                    out.extend(edit.clone().map(Intent::Preview));
+                    held.edit = edit;
+                }
+            }
+            if touch.drag_stopped() {
+                let done = self.held.take().and_then(|held| held.edit);
+                out.push(done.map_or(Intent::Cancel, Intent::Commit));
+            }
+        }
+        if touch.has_focus() && self.held.is_none() {
+            self.keys(ui, scene, placed, touch.id, out);
+        }
+    }
+
+    /// Arrow keys move by one graduation; Enter goes to the fields.
+    fn keys(
+        &self,
+        ui: &Ui,
+        scene: &Scene<'_>,
+        placed: &Placed,
+        id: Id,
+        out: &mut Vec<Intent>,
+    ) {
+        let arrows = EventFilter {
+            horizontal_arrows: true,
+            vertical_arrows: true,
+            ..EventFilter::default()
+        };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(id, arrows));
+        let step = scene.plan.graduation.metres();
+        let pressed = |key: Key| {
+            let times = ui.input(|input| input.num_presses(key));
+            f64::from(u32::try_from(times).unwrap_or(0)) * step
+        };
+        let east = pressed(Key::ArrowRight) - pressed(Key::ArrowLeft);
+        let north = pressed(Key::ArrowUp) - pressed(Key::ArrowDown);
+        if east.abs() + north.abs() > 0.0 {
+            let way = match placed.away {
+                // An apex moves along the one line it can: to or from its chord.
+                Some(away) => {
+                    let hand = away.x * east + away.y * north;
+                    away * step.copysign(hand)
+                }
+                None => Vector::new(east, north),
+            };
+            out.extend(edit(scene, placed.handle, placed.at + way).map(Intent::Commit));
+        }
+        if ui.input(|input| input.key_pressed(Key::Enter)) {
+            out.push(Intent::Pick(picked(placed.handle)));
+            out.push(Intent::Type);
+        }
+    }
+}
+
+fn picked(handle: Handle) -> Picked {
+    match handle {
+        Handle::Waypoint(waypoint) => Picked::Waypoint(waypoint),
+        Handle::Apex(leg) => Picked::Leg(leg),
+        Handle::Rounding(waypoint) => Picked::Rounding(waypoint),
+    }
+}
+
+/// The handles of the chosen path: apexes first, so that pegs lie above them.
+fn placed(scene: &Scene<'_>) -> Vec<Placed> {
+    let pick = scene.pick;
+    let (Some(route), Some(solved)) = (
+        scene.plan.route(pick.scheme, pick.route),
+        scene.route(),
+    ) else {
+        return Vec::new();
+    };
+    let ruler = scene.ruler();
+    let numbers = solved.pegs_of_waypoints(route.waypoints.len());
+    let mut all = Vec::new();
+    for (leg, shape) in route.legs.iter().enumerate() {
+        let LegShape::Bend { rise, .. } = shape else {
+            continue;
+        };
+        let Some((start, end)) = leg_ends(route, leg) else {
+            continue;
+        };
+        let across = Direction::of(end - start).map(|way| way.left().unit());
+        let Some(across) = across else { continue };
+        all.push(Placed {
+            handle: Handle::Apex(leg),
+            at: start.middle(end) + across * *rise,
+            name: format!("Apex of leg {}", leg + 1),
+            value: format!("rise {}", ruler.text(rise.abs())),
+            away: Some(if *rise < 0.0 { -across } else { across }),
+        });
+    }
+    for (waypoint, w) in route.waypoints.iter().enumerate() {
+        let arc = solved
+            .piece_of(Origin::Rounding(waypoint))
+            .and_then(|piece| solved.centre_line.as_ref()?.pieces().get(piece)?.arc().copied());
+        if let (Some(arc), Some(_)) = (arc, w.rounding) {
+            let away = Direction::of(w.at - arc.apex()).map(Direction::unit);
+            all.push(Placed {
+                handle: Handle::Rounding(waypoint),
+                at: arc.apex(),
+                name: format!("Rounding of corner {}", waypoint + 1),
+                value: format!("radius {}", ruler.text(arc.radius())),
+                away,
+            });
+        }
+    }
+    for (waypoint, w) in route.waypoints.iter().enumerate() {
+        let name = match numbers.get(waypoint).copied().flatten() {
+            Some(number) => format!("Peg {number}"),
+            None => format!("Corner {}", waypoint + 1),
+        };
+        all.push(Placed {
+            handle: Handle::Waypoint(waypoint),
+            at: w.at,
+            name,
+            value: format!("{} east, {} north", ruler.text(w.at.x), ruler.text(w.at.y)),
+            away: None,
+        });
+    }
+    all
+}
+
+fn leg_ends(route: &Route, leg: usize) -> Option<(Point, Point)> {
+    let (start, end) = route.ends_of(leg)?;
+    let at = |i: usize| route.waypoints.get(i).map(|w| w.at);
+    at(start).zip(at(end))
+}
+
+/// What moving a handle to a place means, on the plan as it was at the press.
+fn edit(scene: &Scene<'_>, handle: Handle, to: Point) -> Option<Edit> {
+    let pick = scene.pick;
+    let route = scene.settled.route(pick.scheme, pick.route)?;
+    match handle {
+        Handle::Waypoint(waypoint) => Some(Edit::MoveWaypoint {
+            id: pick.waypoint(waypoint),
+            to,
+        }),
+        Handle::Apex(leg) => {
+            let (start, end) = leg_ends(route, leg)?;
+            let across = Direction::of(end - start)?.left().unit();
+            Some(Edit::SetRise {
+                id: pick.leg(leg),
+                rise: across.dot(to - start.middle(end)),
+            })
+        }
+        Handle::Rounding(waypoint) => Some(Edit::SetRounding {
+            id: pick.waypoint(waypoint),
+            radius: Some(rounding_through(scene, waypoint, to)?),
+        }),
+    }
+}
+
+/// The radius of the rounding whose apex is as far from the corner as `to`: between straights
+/// the distance from corner to apex grows in step with the radius; between arcs nearly so.
+fn rounding_through(scene: &Scene<'_>, waypoint: usize, to: Point) -> Option<f64> {
+    let pick = scene.pick;
+    let solved = scene.before.unwrap_or(scene.solved);
+    let route = solved.schemes.get(pick.scheme)?.routes.get(pick.route)?;
+    let piece = route.piece_of(Origin::Rounding(waypoint))?;
+    let arc = *route.centre_line.as_ref()?.pieces().get(piece)?.arc()?;
+    let corner = scene.settled.route(pick.scheme, pick.route)?.waypoints.get(waypoint)?.at;
+    let inward = Direction::of(arc.apex() - corner)?.unit();
+    let least = plan::limits::SHORTEST;
+    let reach = inward.dot(to - corner).max(least);
+    Some((arc.radius() * reach / corner.distance(arc.apex())).clamp(least, plan::limits::LONGEST))
+}
+
+fn tell_reader(ui: &Ui, touch: &Response, placed: &Placed) {
+    ui.ctx().accesskit_node_builder(touch.id, |node| {
+        node.set_role(Role::Slider);
+        node.set_label(placed.name.clone());
+        node.set_value(placed.value.clone());
+        node.add_action(Asked::SetValue);
+    });
+}
+
+/// A value set by a screen reader: a rise, a radius, or `east, north`.
+fn typed_by_reader(
+    ui: &Ui,
+    id: Id,
+    scene: &Scene<'_>,
+    placed: &Placed,
+    out: &mut Vec<Intent>,
+) {
+    let asked: Vec<String> = ui.input(|input| {
+        input
+            .accesskit_action_requests(id, Asked::SetValue)
+            .filter_map(|request| match &request.data {
+                Some(ActionData::Value(text)) => Some(text.to_string()),
+                _ => None,
+            })
+            .collect()
+    });
+    let ruler = scene.ruler();
+    let (pick, figure) = (scene.pick, geometry::Figure::Rise);
+    for text in asked {
+        let edit = match placed.handle {
+            Handle::Apex(leg) => ruler.parse(&text).map(|value| Edit::SetFigure {
+                id: pick.leg(leg),
+                figure,
+                value,
+            }),
+            Handle::Rounding(waypoint) => ruler.parse(&text).map(|value| Edit::SetRounding {
+                id: pick.waypoint(waypoint),
+                radius: Some(value),
+            }),
+            Handle::Waypoint(waypoint) => {
+                let (east, north) = text.split_once(';').unwrap_or((&text, ""));
+                ruler.parse(east).and_then(|x| {
+                    Ok(Edit::MoveWaypoint {
+                        id: pick.waypoint(waypoint),
+                        to: Point::new(x, ruler.parse(north)?),
+                    })
+                })
+            }
+        };
+        out.push(match edit {
+            Ok(edit) => Intent::Commit(edit),
+            Err(error) => Intent::Tell(error.to_string()),
+        });
+    }
+}
+
+fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &Scene<'_>) {
+    let palette = scene.palette;
+    let chosen = scene.pick.part == Some(picked(placed.handle));
+    let active = touch.hovered() || touch.dragged() || chosen;
+    if touch.has_focus() {
+        let ring = Stroke::new(2.0 * palette.weight, palette.focus);
+        painter.circle_stroke(at, 0.5 * theme::TARGET, ring);
+    }
+    let line = Stroke::new(2.0 * palette.weight, palette.ink);
+    if let Some(away) = placed.away {
+        let fill = if active { palette.string } else { palette.paper };
+        let tip = triangle(at, away);
+        painter.add(Shape::convex_polygon(tip, fill, Stroke { color: palette.string, ..line }));
+        return;
+    }
+    let size = if active { 12.0 } else { 10.0 };
+    let square = Rect::from_center_size(at, Vec2::splat(size));
+    let fill = if active { palette.string } else { palette.paper };
+    painter.rect(square, 0.0, fill, line, egui::StrokeKind::Middle);
+    let number = placed.name.rsplit(' ').next().unwrap_or_default();
+    let font = Face::Strong.sized(theme::SMALL);
+    let galley = painter.layout_no_wrap(number.to_owned(), font, palette.ink);
+    let rect = Rect::from_min_size(at + vec2(9.0, -9.0 - galley.size().y), galley.size());
+    super::backed_text(painter, rect, galley, palette.paper, palette.ink);
+}
+
+/// A triangle that points away from the chord.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a direction for the screen"
+)]
+fn triangle(at: Pos2, away: Vector) -> Vec<Pos2> {
+    let up = vec2(away.x as f32, -away.y as f32);
+    let across = vec2(-up.y, up.x);
+    vec![at + up * 9.0, at - up * 5.0 + across * 8.0, at - up * 5.0 - across * 8.0]
+}

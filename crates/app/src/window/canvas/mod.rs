@@ -1,0 +1,312 @@
+//! The plan on its paper: what is drawn, what the hand can move, and the camera.
+
+mod figures;
+mod handles;
+mod labels;
+mod site;
+
+use egui::{Color32, Key, Pos2, Rect, Sense, Ui};
+use geometry::{Bounds, Chain, Piece, Point};
+use plan::solve::{Origin, Solved, SolvedRoute};
+use plan::units::Ruler;
+use plan::{Plan, finding::Severity};
+
+use super::intent::Intent;
+use super::pen::{self, Pen};
+use super::pick::{Pick, Picked, Stage};
+use super::theme::Palette;
+use super::view::{Curve, View};
+
+pub use handles::Grip;
+
+/// What the canvas shows this frame.
+#[derive(Clone, Copy)]
+pub struct Scene<'a> {
+    /// The plan shown: with the drag under way, if any.
+    pub plan: &'a Plan,
+    /// What follows from it.
+    pub solved: &'a Solved,
+    /// The plan as it was at the press.
+    pub settled: &'a Plan,
+    /// What follows from that, while a drag is under way.
+    pub before: Option<&'a Solved>,
+    /// What is chosen.
+    pub pick: Pick,
+    /// The open stage.
+    pub stage: Stage,
+    /// The colours.
+    pub palette: &'a Palette,
+}
+
+impl<'a> Scene<'a> {
+    /// How lengths are written.
+    pub fn ruler(&self) -> Ruler {
+        self.plan.ruler()
+    }
+
+    /// The chosen path as it is drawn.
+    pub fn route(&self) -> Option<&'a SolvedRoute> {
+        let scheme = self.solved.schemes.get(self.pick.scheme)?;
+        scheme.routes.get(self.pick.route)
+    }
+
+    /// The piece of the chosen path's centre line that is chosen, and which one it is.
+    pub fn piece(&self) -> Option<(usize, Piece)> {
+        let route = self.route()?;
+        let origin = match self.pick.part? {
+            Picked::Leg(leg) => Origin::Leg(leg),
+            Picked::Rounding(waypoint) => Origin::Rounding(waypoint),
+            Picked::Waypoint(_) => return None,
+        };
+        let index = route.piece_of(origin)?;
+        Some((index, *route.centre_line.as_ref()?.pieces().get(index)?))
+    }
+}
+
+/// The camera and what the hand holds.
+#[derive(Debug, Default)]
+pub struct Canvas {
+    view: Option<View>,
+    grip: Grip,
+    /// Show the whole plan as soon as the size of the picture is known.
+    fit_next: bool,
+}
+
+/// Room left round a fitted plan, in screen points.
+const FIT_MARGIN: f32 = 48.0;
+/// A wheel step of one line zooms by this.
+const ZOOM_STEP: f64 = 1.25;
+/// A click this near a line means the line, in screen points.
+const NEAR: f32 = 14.0;
+
+impl Canvas {
+    /// Shows the plan and lets the hand at it.
+    pub fn ui(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+        let area = ui.max_rect();
+        let view = match self.view {
+            Some(view) if !self.fit_next => view.with_area(area),
+            _ => View::fitted(extent(scene), area, FIT_MARGIN),
+        };
+        self.fit_next = false;
+        let ground = ui.interact(area, ui.scope_id().with("ground"), Sense::click_and_drag());
+        let view = self.moved(ui, view, &ground);
+        self.view = Some(view);
+        self.draw(ui, &view, scene);
+        let held = self.grip.ui(ui, &view, scene, out);
+        if ground.clicked()
+            && let Some(at) = ground.interact_pointer_pos()
+        {
+            pick_at(&view, scene, at, out);
+        }
+        if held.is_none() && ui.input(|input| input.key_pressed(Key::Escape)) {
+            out.push(Intent::Cancel);
+        }
+        ui.ctx().accesskit_node_builder(ground.id, |node| {
+            node.set_role(egui::accesskit::Role::Canvas);
+            node.set_label("Plan");
+        });
+    }
+
+    /// Shows all of the plan from the next frame on.
+    pub fn fit(&mut self) {
+        self.fit_next = true;
+    }
+
+    /// Zooms about the middle of the picture.
+    pub fn zoom(&mut self, closer: bool) {
+        let factor = if closer { ZOOM_STEP } else { 1.0 / ZOOM_STEP };
+        self.view = self
+            .view
+            .map(|view| view.zoomed_about(view.area().center(), factor));
+    }
+
+    /// Brings a place to the middle of the picture.
+    pub fn go_to(&mut self, place: Point) {
+        self.view = self
+            .view
+            .map(|view| View::new(view.area(), place, view.points_per_metre()));
+    }
+
+    /// Whether the hand holds something.
+    #[must_use]
+    pub fn is_holding(&self) -> bool {
+        self.grip.is_holding()
+    }
+
+    /// The camera of the last frame.
+    #[must_use]
+    pub fn view(&self) -> Option<&View> {
+        self.view.as_ref()
+    }
+
+    fn moved(&self, ui: &Ui, mut view: View, ground: &egui::Response) -> View {
+        if ground.dragged() && !self.grip.is_holding() {
+            view = view.panned(ground.drag_delta());
+        }
+        let over = ui.rect_contains_pointer(view.area()) && !self.grip.is_holding();
+        let (scroll, pinch, pointer) = ui.input(|input| {
+            (
+                input.smooth_scroll_delta(),
+                input.zoom_delta(),
+                input.pointer.hover_pos(),
+            )
+        });
+        if let (true, Some(at)) = (over, pointer) {
+            let lines = f64::from(scroll.y) / 50.0;
+            let factor = ZOOM_STEP.powf(lines) * f64::from(pinch);
+            if (factor - 1.0).abs() > 1e-6 {
+                view = view.zoomed_about(at, factor);
+            }
+        }
+        view
+    }
+
+    fn draw(&self, ui: &Ui, view: &View, scene: &Scene<'_>) {
+        let painter = ui.painter_at(view.area());
+        painter.rect_filled(view.area(), 0.0, scene.palette.paper);
+        site::draw_grounds(&painter, view, scene);
+        let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
+            return;
+        };
+        for (i, route) in scheme.routes.iter().enumerate() {
+            draw_path(&painter, view, scene.palette, route, i == scene.pick.route);
+        }
+        if let Some(before) = scene.before.and_then(|b| b.schemes.get(scene.pick.scheme)) {
+            for chain in before.routes.iter().filter_map(|r| r.centre_line.as_ref()) {
+                Pen::Ghost.draw(&painter, &view.trace(&curves(chain)), scene.palette);
+            }
+        }
+        site::draw_names(&painter, view, scene);
+        figures::draw(&painter, view, scene);
+        for finding in &scene.solved.findings {
+            if finding.place.scheme == scene.pick.scheme && finding.severity != Severity::Note {
+                finding_sign(
+                    &painter,
+                    view.screen_from_plan(finding.place.at),
+                    finding.severity,
+                    scene.palette,
+                );
+            }
+        }
+        site::draw_scale(&painter, view, scene);
+    }
+}
+
+/// A chain as the camera draws it.
+fn curves(chain: &Chain) -> Vec<Curve> {
+    chain.pieces().iter().map(curve).collect()
+}
+
+fn curve(piece: &Piece) -> Curve {
+    Curve {
+        start: piece.start(),
+        end: piece.end(),
+        rise: piece.arc().map_or(0.0, geometry::Arc::rise),
+    }
+}
+
+fn draw_path(
+    painter: &egui::Painter,
+    view: &View,
+    palette: &Palette,
+    route: &SolvedRoute,
+    chosen: bool,
+) {
+    let Some(chain) = &route.centre_line else {
+        return;
+    };
+    let half = 0.5 * route.width;
+    for piece in chain.pieces() {
+        if let (Some(left), Some(right)) = (piece.offset(half), piece.offset(-half)) {
+            for band in view.band(&curve(&left), &curve(&right)) {
+                pen::fill_band(painter, &band, palette.path);
+            }
+        }
+    }
+    for edge in [&route.left_edge, &route.right_edge].into_iter().flatten() {
+        let pen = if chosen { Pen::Edge } else { Pen::Outline };
+        pen.draw(painter, &view.trace(&curves(edge)), palette);
+    }
+    Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
+}
+
+/// A diamond with a stroke in it: full for what stops, open for what wants care.
+fn finding_sign(painter: &egui::Painter, at: Pos2, severity: Severity, palette: &Palette) {
+    const SIZE: f32 = 11.0;
+    let at = at - egui::vec2(0.0, 2.6 * SIZE);
+    let corners = [(0.0, -SIZE), (SIZE, 0.0), (0.0, SIZE), (-SIZE, 0.0)]
+        .map(|(x, y)| at + egui::vec2(x, y))
+        .to_vec();
+    let (fill, line) = match severity {
+        Severity::Stop => (palette.clay, palette.paper),
+        Severity::Care | Severity::Note => (palette.paper, palette.ochre),
+    };
+    let edge = egui::Stroke::new(2.0, if severity == Severity::Stop { fill } else { line });
+    painter.add(egui::Shape::convex_polygon(corners, fill, edge));
+    painter.line_segment(
+        [at - egui::vec2(0.0, 5.0), at + egui::vec2(0.0, 1.5)],
+        egui::Stroke::new(2.0, line),
+    );
+    painter.circle_filled(at + egui::vec2(0.0, 5.0), 1.5, line);
+}
+
+/// Everything of the option and the site that one wants to see at once.
+fn extent(scene: &Scene<'_>) -> Bounds {
+    let site = &scene.plan.site;
+    let fixed = site
+        .marks
+        .iter()
+        .map(|mark| mark.at)
+        .chain(site.obstacles.iter().flat_map(|o| o.extent.outline()));
+    let routes = scene
+        .solved
+        .schemes
+        .get(scene.pick.scheme)
+        .into_iter()
+        .flat_map(|scheme| &scheme.routes)
+        .flat_map(|route| [&route.left_edge, &route.right_edge, &route.centre_line])
+        .flatten()
+        .map(Chain::bounds);
+    Bounds::around(fixed)
+        .into_iter()
+        .chain(routes)
+        .reduce(Bounds::with)
+        .unwrap_or(Bounds::of(Point::ORIGIN).grown(5.0))
+}
+
+/// The leg under a click, or nothing.
+fn pick_at(view: &View, scene: &Scene<'_>, at: Pos2, out: &mut Vec<Intent>) {
+    let place = view.plan_from_screen(at);
+    let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
+        return;
+    };
+    let hit = scheme
+        .routes
+        .iter()
+        .enumerate()
+        .filter_map(|(i, route)| {
+            let nearest = route.centre_line.as_ref()?.nearest(place);
+            let reach = (0.5 * route.width).max(view.plan_length(NEAR));
+            let origin = *route.origins.get(nearest.piece)?;
+            (nearest.distance <= reach).then_some((nearest.distance, i, origin))
+        })
+        .min_by(|a, b| a.0.total_cmp(&b.0));
+    if let Some((_, route, origin)) = hit {
+        if route != scene.pick.route {
+            out.push(Intent::Route(route));
+        }
+        out.push(Intent::Pick(origin.into()));
+    }
+}
+
+/// Text with the paper behind it, so that lines do not run through it.
+fn backed_text(
+    painter: &egui::Painter,
+    rect: Rect,
+    galley: std::sync::Arc<egui::Galley>,
+    paper: Color32,
+    ink: Color32,
+) {
+    painter.rect_filled(rect.expand2(egui::vec2(3.0, 0.0)), 2.0, paper);
+    painter.galley(rect.min, galley, ink);
+}

@@ -1,0 +1,398 @@
+//! Errands: opening, saving, writing the sheet, closing; with every question they need answered.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::{Context, Id, Key, Modal, RichText, TextEdit, ViewportCommand};
+use plan::{History, Plan, Solved};
+
+use super::action::Action;
+use super::dialog::{Answer, Dialog, Question};
+use super::intent::Intent;
+use super::pick::Pick;
+use super::slip::SheetWish;
+use super::theme;
+use super::words::errands as words;
+use crate::files;
+
+/// What is to be done, and what is being asked about it.
+#[derive(Debug, Default)]
+pub struct Errands {
+    /// The plan's own file.
+    path: Option<PathBuf>,
+    /// The errand under way.
+    now: Option<Errand>,
+    /// What follows once the plan has been saved or given up.
+    then: Option<Errand>,
+    dialog: Option<Dialog>,
+    field: Option<PathField>,
+    asking: Option<Unsaved>,
+    /// The title the window wears.
+    pub(super) titled: Option<String>,
+}
+
+/// One errand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Errand {
+    New,
+    Open(PathBuf),
+    AskOpen,
+    Save(PathBuf),
+    Sheet(PathBuf),
+    Close,
+}
+
+/// The question whether to save first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Unsaved;
+
+/// The field for a path, where the desktop has no dialog.
+#[derive(Debug)]
+struct PathField {
+    question: Question,
+    text: String,
+    /// The file that is there already and would be replaced, once pointed out.
+    replaces: Option<PathBuf>,
+}
+
+/// What came of an errand.
+pub enum Done {
+    /// A plan was opened.
+    Opened(Box<Plan>),
+    /// This plan was saved, said in a sentence.
+    Saved(Arc<Plan>, String),
+    /// Something was written, said in a sentence.
+    Wrote(String),
+    /// It failed, said in a sentence.
+    Failed(String),
+}
+
+impl Errands {
+    /// Errands of a plan that came from a file.
+    #[must_use]
+    pub fn new(path: Option<PathBuf>) -> Self {
+        Self {
+            path,
+            ..Self::default()
+        }
+    }
+
+    /// Whether a question stands in the window, so that keys belong to it.
+    #[must_use]
+    pub fn asks_something(&self) -> bool {
+        self.asking.is_some() || self.field.is_some()
+    }
+
+    /// Begins what an action asks for.
+    pub fn start(&mut self, ctx: &Context, action: Action, history: &History) {
+        if self.dialog.is_some() || self.asks_something() {
+            return;
+        }
+        match action {
+            Action::New => self.guarded(Errand::New, history),
+            Action::Open => self.guarded(Errand::AskOpen, history),
+            Action::Save => match self.path.clone() {
+                Some(path) => self.now = Some(Errand::Save(path)),
+                None => self.ask_save(ctx, history.settled()),
+            },
+            Action::SaveAs => self.ask_save(ctx, history.settled()),
+            Action::Sheet => {
+                let question = Question::Sheet {
+                    folder: self.folder(),
+                    name: format!("{}.pdf", self.stem(history.settled())),
+                };
+                self.dialog = Some(Dialog::ask(question, ctx));
+            }
+            Action::Undo | Action::Redo | Action::Fit | Action::Closer | Action::Farther => {}
+        }
+    }
+
+    /// Shows the questions there are.
+    pub fn ui(&mut self, ctx: &Context, history: &History, _out: &mut Vec<Intent>) {
+        if ctx.input(|input| input.viewport().close_requested())
+            && history.is_unsaved()
+            && self.now != Some(Errand::Close)
+        {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.guarded(Errand::Close, history);
+        }
+        self.unsaved_ui(ctx, history);
+        self.field_ui(ctx);
+    }
+
+    /// Carries on with what is under way; what came of it.
+    pub fn run(
+        &mut self,
+        ctx: &Context,
+        history: &History,
+        solved: &Solved,
+        sheet: (Pick, SheetWish),
+    ) -> Option<Done> {
+        self.take_answer();
+        match self.now.take()? {
+            Errand::New => {
+                self.path = None;
+                let units = history.settled().units;
+                Some(Done::Opened(Box::new(Plan::empty(units))))
+            }
+            Errand::AskOpen => {
+                let folder = self.folder();
+                self.dialog = Some(Dialog::ask(Question::Open { folder }, ctx));
+                None
+            }
+            Errand::Open(path) => Some(match files::read_plan(&path) {
+                Ok(plan) => {
+                    self.path = Some(path);
+                    Done::Opened(Box::new(plan))
+                }
+                Err(error) => Done::Failed(error.to_string()),
+            }),
+            Errand::Save(path) => {
+                let plan = Arc::clone(history.settled());
+                Some(match files::write_atomically(&path, plan::file::write(&plan).as_bytes()) {
+                    Ok(()) => {
+                        let sentence = words::saved(&path);
+                        self.path = Some(path);
+                        self.now = self.then.take();
+                        ctx.request_repaint();
+                        Done::Saved(plan, sentence)
+                    }
+                    Err(error) => {
+                        self.then = None;
+                        Done::Failed(error.to_string())
+                    }
+                })
+            }
+            Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, solved, sheet)),
+            Errand::Close => {
+                // Kept until the window is gone, so that closing is not asked about again.
+                self.now = Some(Errand::Close);
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+                None
+            }
+        }
+    }
+
+    /// Does an errand at once, or asks first what becomes of unsaved changes.
+    fn guarded(&mut self, errand: Errand, history: &History) {
+        if history.is_unsaved() {
+            self.then = Some(errand);
+            self.asking = Some(Unsaved);
+        } else {
+            self.now = Some(errand);
+        }
+    }
+
+    fn ask_save(&mut self, ctx: &Context, plan: &Plan) {
+        let question = Question::Save {
+            folder: self.folder(),
+            name: format!("{}.ron", self.stem(plan)),
+        };
+        self.dialog = Some(Dialog::ask(question, ctx));
+    }
+
+    fn folder(&self) -> Option<PathBuf> {
+        self.path.as_deref().and_then(Path::parent).map(Path::to_path_buf)
+    }
+
+    /// A file name without its ending: that of the plan's file, or its title.
+    fn stem(&self, plan: &Plan) -> String {
+        let of_file = self.path.as_deref().and_then(Path::file_stem);
+        let name = of_file.map_or_else(
+            || plan.title.to_lowercase(),
+            |stem| stem.to_string_lossy().into_owned(),
+        );
+        let plain: String = name
+            .chars()
+            .map(|c| if c.is_alphanumeric() { c } else { '-' })
+            .take(60)
+            .collect();
+        match plain.trim_matches('-') {
+            "" => "plan".to_owned(),
+            plain => plain.to_owned(),
+        }
+    }
+
+    fn take_answer(&mut self) {
+        let Some((dialog, answer)) = self
+            .dialog
+            .as_ref()
+            .and_then(|dialog| Some((dialog, dialog.poll()?)))
+        else {
+            return;
+        };
+        let question = dialog.question().clone();
+        self.dialog = None;
+        match answer {
+            Answer::Picked(path) => self.now = Some(errand(&question, path)),
+            Answer::NothingPicked => self.then = None,
+            Answer::NoDialog => {
+                let text = offered(&question);
+                self.field = Some(PathField {
+                    question,
+                    text,
+                    replaces: None,
+                });
+            }
+        }
+    }
+
+    fn unsaved_ui(&mut self, ctx: &Context, history: &History) {
+        if self.asking.is_none() {
+            return;
+        }
+        let mut answer = None;
+        let modal = Modal::new(Id::unique("unsaved")).show(ctx, |ui| {
+            ui.set_max_width(360.0);
+            ui.label(RichText::new(words::UNSAVED).text_style(theme::strong()));
+            ui.add_space(theme::GAP);
+            ui.horizontal_wrapped(|ui| {
+                for (i, words) in [words::SAVE_FIRST, words::GIVE_UP, words::KEEP_WORKING]
+                    .into_iter()
+                    .enumerate()
+                {
+                    let button = ui.button(words);
+                    if i == 0 && ui.memory(|memory| memory.focused().is_none()) {
+                        button.request_focus();
+                    }
+                    if button.clicked() {
+                        answer = Some(i);
+                    }
+                }
+            });
+        });
+        if modal.should_close() {
+            answer = Some(2);
+        }
+        match answer {
+            Some(0) => {
+                self.asking = None;
+                match self.path.clone() {
+                    Some(path) => self.now = Some(Errand::Save(path)),
+                    None => self.ask_save(ctx, history.settled()),
+                }
+            }
+            Some(1) => {
+                self.asking = None;
+                self.now = self.then.take();
+            }
+            Some(_) => {
+                self.asking = None;
+                self.then = None;
+            }
+            None => {}
+        }
+        if answer.is_some() {
+            ctx.request_repaint();
+        }
+    }
+
+    fn field_ui(&mut self, ctx: &Context) {
+        let Some(field) = &mut self.field else { return };
+        let (mut go, mut cancel) = (false, false);
+        let modal = Modal::new(Id::unique("path field")).show(ctx, |ui| {
+            ui.set_width(420.0_f32.min(ui.ctx().content_rect().width() - 60.0));
+            let label = ui.label(words::where_to(&field.question));
+            let text = ui
+                .add(TextEdit::singleline(&mut field.text).desired_width(f32::INFINITY))
+                .labelled_by(label.id);
+            if ui.memory(|memory| memory.focused().is_none()) {
+                text.request_focus();
+            }
+            if text.changed() {
+                field.replaces = None;
+            }
+            if field.replaces.is_some() {
+                ui.label(words::REPLACES);
+            }
+            go = text.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+            ui.add_space(theme::GAP);
+            ui.horizontal_wrapped(|ui| {
+                let word = if field.replaces.is_some() {
+                    words::REPLACE
+                } else {
+                    words::go(&field.question)
+                };
+                go |= ui.button(word).clicked();
+                cancel = ui.button(words::CANCEL).clicked();
+            });
+        });
+        if cancel || modal.should_close() {
+            self.field = None;
+            self.then = None;
+            return;
+        }
+        let typed = field.text.trim();
+        if !go || typed.is_empty() {
+            return;
+        }
+        let path = PathBuf::from(typed);
+        let opens = matches!(field.question, Question::Open { .. });
+        let own = self.path.as_deref() == Some(path.as_path());
+        if !opens && !own && path.exists() && field.replaces.as_deref() != Some(path.as_path()) {
+            field.replaces = Some(path);
+            return;
+        }
+        self.now = Some(errand(&field.question, path));
+        self.field = None;
+        ctx.request_repaint();
+    }
+}
+
+fn errand(question: &Question, path: PathBuf) -> Errand {
+    match question {
+        Question::Open { .. } => Errand::Open(path),
+        Question::Save { .. } => Errand::Save(with_ending(path, "ron")),
+        Question::Sheet { .. } => Errand::Sheet(with_ending(path, "pdf")),
+    }
+}
+
+/// A name typed without an ending gets the usual one.
+fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
+    if path.extension().is_some() {
+        path
+    } else {
+        path.with_extension(ending)
+    }
+}
+
+/// What stands in the field to begin with.
+fn offered(question: &Question) -> String {
+    let here = || std::env::current_dir().unwrap_or_default();
+    let path = match question {
+        Question::Open { folder } => folder.clone().unwrap_or_else(here).join(""),
+        Question::Save { folder, name } | Question::Sheet { folder, name } => {
+            folder.clone().unwrap_or_else(here).join(name)
+        }
+    };
+    path.to_string_lossy().into_owned()
+}
+
+fn write_sheet(
+    path: &Path,
+    own: Option<&Path>,
+    history: &History,
+    solved: &Solved,
+    (pick, wish): (Pick, SheetWish),
+) -> Done {
+    if own.is_some_and(|own| files::is_same_file(own, path)) {
+        return Done::Failed(words::SHEET_OVER_PLAN.to_owned());
+    }
+    let request = sheet::Request {
+        scheme: pick.scheme,
+        paper: if wish.letter {
+            sheet::Paper::Letter
+        } else {
+            sheet::Paper::A4
+        },
+        both_units: wish.both_units,
+        date: crate::clock::today(),
+    };
+    let written = sheet::stakeout(history.settled(), solved, &request)
+        .map_err(|error| error.to_string())
+        .and_then(|bytes| files::write_atomically(path, &bytes).map_err(|e| e.to_string()));
+    match written {
+        Ok(()) => Done::Wrote(words::wrote(path)),
+        Err(error) => Done::Failed(error),
+    }
+}

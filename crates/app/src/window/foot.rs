@@ -1,0 +1,68 @@
+//! Along the foot: a string with a peg for each stage, and how many findings wait there.
+
+use egui::{Align2, Rect, Sense, Stroke, Ui, Vec2, vec2};
+use plan::finding::Severity;
+
+use super::canvas::Scene;
+use super::fonts::Face;
+use super::intent::Intent;
+use super::pick::Stage;
+use super::theme;
+
+/// Height of the foot in screen points.
+pub const HEIGHT: f32 = 46.0;
+
+/// Shows the string with its pegs.
+pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    let area = ui.available_rect_before_wrap();
+    let palette = scene.palette;
+    let string_at = area.top() + 13.0;
+    let painter = ui.painter().clone();
+    let string = Stroke::new(1.5 * palette.weight, palette.string);
+    painter.hline(area.x_range(), string_at, string);
+    let mut left = area.left() + 30.0;
+    for stage in Stage::ALL {
+        let waiting = scene
+            .solved
+            .findings
+            .iter()
+            .filter(|finding| finding.severity != Severity::Note && stage == Stage::Draw)
+            .count();
+        let word = match waiting {
+            0 => stage.word().to_owned(),
+            count => format!("{}  {count} to look at", stage.word()),
+        };
+        let chosen = stage == scene.stage;
+        let face = if chosen { Face::Strong } else { Face::Text };
+        let galley = painter.layout_no_wrap(word.clone(), face.sized(theme::BODY), palette.ink);
+        let width = galley.size().x.max(theme::TARGET) + 20.0;
+        let rect = Rect::from_min_size(egui::pos2(left, area.top()), vec2(width, area.height()));
+        let touch = ui.interact(rect, ui.scope_id().with(stage.word()), Sense::click());
+        ui.ctx().accesskit_node_builder(touch.id, |node| {
+            node.set_role(egui::accesskit::Role::Tab);
+            node.set_label(word);
+            node.set_selected(chosen);
+        });
+        let peg = Rect::from_center_size(
+            egui::pos2(rect.center().x, string_at),
+            Vec2::splat(if chosen { 12.0 } else { 9.0 }),
+        );
+        let fill = if chosen { palette.string } else { palette.paper };
+        let outline = Stroke::new(2.0 * palette.weight, palette.ink);
+        painter.rect(peg, 0.0, fill, outline, egui::StrokeKind::Middle);
+        let at = egui::pos2(rect.center().x, string_at + 9.0);
+        painter.galley(
+            Align2::CENTER_TOP.anchor_size(at, galley.size()).min,
+            galley,
+            palette.ink,
+        );
+        if touch.has_focus() {
+            let ring = Stroke::new(2.0 * palette.weight, palette.focus);
+            painter.rect_stroke(rect.shrink(2.0), 3.0, ring, egui::StrokeKind::Inside);
+        }
+        if touch.clicked() {
+            out.push(Intent::Stage(stage));
+        }
+        left += width + 24.0;
+    }
+}

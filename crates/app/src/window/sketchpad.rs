@@ -1,0 +1,342 @@
+//! The whole window: one plan, its history, what is chosen, and the one place where intents are
+//! carried out.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
+use plan::units::Units;
+use plan::{History, Plan, Solved};
+
+use super::action::Action;
+use super::canvas::{Canvas, Scene};
+use super::errands::Errands;
+use super::hints::Hints;
+use super::intent::Intent;
+use super::pick::{Pick, Picked, Stage};
+use super::slip::{Said, Slip};
+use super::theme::{self, Look};
+use super::{foot, words};
+
+/// The sketchpad.
+pub struct Sketchpad {
+    history: History,
+    solved: Remembered,
+    before: Remembered,
+    pick: Pick,
+    stage: Stage,
+    canvas: Canvas,
+    slip: Slip,
+    look: Look,
+    said: Option<Said>,
+    hints: Hints,
+    pub(super) errands: Errands,
+}
+
+/// What was solved of a plan, as long as it is that very plan.
+#[derive(Default)]
+struct Remembered {
+    of: Option<(Arc<Plan>, Arc<Solved>)>,
+}
+
+impl Remembered {
+    fn get(&mut self, plan: &Arc<Plan>) -> Arc<Solved> {
+        match &self.of {
+            Some((of, solved)) if Arc::ptr_eq(of, plan) => Arc::clone(solved),
+            _ => {
+                let solved = Arc::new(plan.solve());
+                self.of = Some((Arc::clone(plan), Arc::clone(&solved)));
+                solved
+            }
+        }
+    }
+}
+
+/// Widest slip, in screen points; on a small window it takes less.
+const SLIP_WIDTH: f32 = 350.0;
+
+impl Sketchpad {
+    /// A sketchpad with a plan, and the file it came from.
+    #[must_use]
+    pub fn new(plan: Plan, path: Option<PathBuf>) -> Self {
+        let pick = first_pick(&plan);
+        Self {
+            history: History::new(plan),
+            solved: Remembered::default(),
+            before: Remembered::default(),
+            pick,
+            stage: Stage::default(),
+            canvas: Canvas::default(),
+            slip: Slip::default(),
+            look: Look::default(),
+            said: None,
+            hints: Hints::default(),
+            errands: Errands::new(path),
+        }
+    }
+
+    /// Shows the three hints of a first run; `seen` remembers that they were closed.
+    #[must_use]
+    pub fn with_hints(mut self, seen: Option<PathBuf>) -> Self {
+        self.hints = Hints::first_run(seen);
+        self
+    }
+
+    /// The plan as it would be saved.
+    #[must_use]
+    pub fn plan(&self) -> &Plan {
+        self.history.settled()
+    }
+
+    /// The plan as it is shown: with the drag under way, if any.
+    #[must_use]
+    pub fn shown(&self) -> &Plan {
+        self.history.plan()
+    }
+
+    /// Whether there is something that would be lost.
+    #[must_use]
+    pub fn is_unsaved(&self) -> bool {
+        self.history.is_unsaved()
+    }
+
+    /// The canvas, for tests that need to know where a place is on the screen.
+    #[must_use]
+    pub fn canvas(&self) -> &Canvas {
+        &self.canvas
+    }
+
+    /// What was said last.
+    #[must_use]
+    pub fn said(&self) -> Option<&Said> {
+        self.said.as_ref()
+    }
+
+    /// The title of the window.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let title = match self.plan().title.trim() {
+            "" => words::UNTITLED,
+            title => title,
+        };
+        let sign = if self.is_unsaved() { "• " } else { "" };
+        format!("{sign}{title} – {}", words::PROGRAM)
+    }
+
+    /// Shows the window and carries out what was asked for in it.
+    pub fn ui(&mut self, ui: &mut Ui) {
+        let mut out = Vec::new();
+        let blocked = self.errands.asks_something();
+        if !blocked && !self.canvas.is_holding() {
+            out.extend(Action::pressed(ui.ctx()).into_iter().map(Intent::Do));
+        }
+        let plan = Arc::clone(self.history.plan());
+        let settled = Arc::clone(self.history.settled());
+        let solved = self.solved.get(&plan);
+        let before = (!Arc::ptr_eq(&plan, &settled)).then(|| self.before.get(&settled));
+        let scene = Scene {
+            plan: &plan,
+            solved: &solved,
+            settled: &settled,
+            before: before.as_deref(),
+            pick: self.pick,
+            stage: self.stage,
+            palette: self.look.palette(),
+        };
+        self.views(ui, &scene, &mut out);
+        self.errands.ui(ui.ctx(), &self.history, &mut out);
+        for intent in out {
+            self.carry_out(ui.ctx(), intent);
+        }
+        self.run_errands(ui.ctx());
+    }
+
+    fn views(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+        let paper = scene.palette.paper;
+        let width = SLIP_WIDTH.min(0.55 * ui.available_width());
+        Panel::bottom("foot")
+            .exact_size(foot::HEIGHT)
+            .frame(Frame::new().fill(paper))
+            .show_separator_line(false)
+            .show(ui, |ui| foot::ui(ui, scene, out));
+        Panel::right("slip")
+            .exact_size(width)
+            .resizable(false)
+            .frame(
+                Frame::new()
+                    .fill(paper)
+                    .inner_margin(Margin::symmetric(theme::EDGE / 2, theme::EDGE / 2)),
+            )
+            .show(ui, |ui| self.slip.ui(ui, scene, self.said.as_ref(), out));
+        CentralPanel::default()
+            .frame(Frame::new().fill(paper))
+            .show(ui, |ui| {
+                self.canvas.ui(ui, scene, out);
+                self.hints.ui(ui, scene.palette, out);
+            });
+    }
+
+    fn carry_out(&mut self, ctx: &Context, intent: Intent) {
+        match intent {
+            Intent::Preview(edit) => match self.history.preview(&edit) {
+                Ok(stopped) => self.tell_stopped(stopped.map(|s| s.to_string())),
+                Err(error) => self.tell_wrong(&error.to_string()),
+            },
+            Intent::Commit(edit) => match self.history.commit(&edit) {
+                Ok(stopped) => {
+                    self.said = None;
+                    self.tell_stopped(stopped.map(|s| s.to_string()));
+                }
+                Err(error) => {
+                    let sentence = words::refused(&error, &self.plan().ruler());
+                    self.tell_wrong(&sentence);
+                }
+            },
+            Intent::Cancel => self.history.cancel(),
+            Intent::Pick(part) => {
+                if self.pick.part != Some(part) {
+                    self.slip.typing.forget();
+                }
+                self.pick.part = Some(part);
+            }
+            Intent::Scheme(scheme) => self.turn_to(scheme, 0),
+            Intent::Route(route) => self.turn_to(self.pick.scheme, route),
+            Intent::Stage(stage) => self.stage = stage,
+            Intent::GoTo(place) => self.canvas.go_to(place),
+            Intent::Do(action) => self.act(ctx, action),
+            Intent::Wear(look) => {
+                self.look = look;
+                theme::wear(ctx, look);
+            }
+            Intent::Type => self.slip.typing.focus_first = true,
+            Intent::Tell(sentence) => self.tell_wrong(&sentence),
+            Intent::CloseHints => self.hints.close(),
+        }
+    }
+
+    fn turn_to(&mut self, scheme: usize, route: usize) {
+        let part = first_bend(self.history.settled(), scheme, route);
+        self.pick = Pick {
+            scheme,
+            route,
+            part,
+        };
+        self.slip.typing.forget();
+    }
+
+    fn act(&mut self, ctx: &Context, action: Action) {
+        match action {
+            Action::Undo => {
+                let name = self.history.undo_name().map(str::to_owned);
+                self.history.undo();
+                self.after_time_travel(name.map(|name| words::undone(&name)));
+            }
+            Action::Redo => {
+                let name = self.history.redo_name().map(str::to_owned);
+                self.history.redo();
+                self.after_time_travel(name.map(|name| words::redone(&name)));
+            }
+            Action::Fit => self.canvas.fit(),
+            Action::Closer => self.canvas.zoom(true),
+            Action::Farther => self.canvas.zoom(false),
+            Action::New | Action::Open | Action::Save | Action::SaveAs | Action::Sheet => {
+                self.errands.start(ctx, action, &self.history);
+            }
+        }
+    }
+
+    /// After undo or redo what was chosen may be gone.
+    fn after_time_travel(&mut self, sentence: Option<String>) {
+        self.slip.typing.forget();
+        let plan = self.history.settled();
+        if plan.route(self.pick.scheme, self.pick.route).is_none() {
+            self.pick = first_pick(plan);
+        }
+        self.said = sentence.map(|sentence| Said {
+            sentence,
+            wrong: false,
+        });
+    }
+
+    fn run_errands(&mut self, ctx: &Context) {
+        use super::errands::Done;
+        let solved = self.solved.get(self.history.settled());
+        match self.errands.run(ctx, &self.history, &solved, (self.pick, self.slip.sheet)) {
+            Some(Done::Opened(plan)) => {
+                self.pick = first_pick(&plan);
+                self.history = History::new(*plan);
+                self.canvas.fit();
+                self.slip.typing.forget();
+                self.said = None;
+            }
+            Some(Done::Saved(plan, sentence)) => {
+                self.history.mark_saved(&plan);
+                self.said = Some(Said {
+                    sentence,
+                    wrong: false,
+                });
+            }
+            Some(Done::Wrote(sentence)) => {
+                self.said = Some(Said {
+                    sentence,
+                    wrong: false,
+                });
+            }
+            Some(Done::Failed(sentence)) => self.tell_wrong(&sentence),
+            None => {}
+        }
+    }
+
+    fn tell_stopped(&mut self, stopped: Option<String>) {
+        if let Some(sentence) = stopped {
+            self.tell_wrong(&sentence);
+        }
+    }
+
+    fn tell_wrong(&mut self, sentence: &str) {
+        self.said = Some(Said {
+            sentence: words::capital(sentence),
+            wrong: true,
+        });
+    }
+
+    /// An empty plan in the units of the one before.
+    #[must_use]
+    pub fn blank(units: Units) -> Plan {
+        Plan::empty(units)
+    }
+}
+
+impl eframe::App for Sketchpad {
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        Sketchpad::ui(self, ui);
+        let title = self.title();
+        if self.errands.titled.as_deref() != Some(&title) {
+            self.errands.titled = Some(title.clone());
+            ui.ctx()
+                .send_viewport_cmd(egui::ViewportCommand::Title(title));
+        }
+    }
+}
+
+fn first_pick(plan: &Plan) -> Pick {
+    Pick {
+        scheme: 0,
+        route: 0,
+        part: first_bend(plan, 0, 0),
+    }
+}
+
+/// The first bend of a path, or what rounds its first corner, or its first leg.
+fn first_bend(plan: &Plan, scheme: usize, route: usize) -> Option<Picked> {
+    use plan::document::Shape;
+    let route = plan.route(scheme, route)?;
+    let bend = route
+        .legs
+        .iter()
+        .position(|leg| !matches!(leg, Shape::Straight));
+    let rounded = route.waypoints.iter().position(|w| w.rounding.is_some());
+    bend.map(Picked::Leg)
+        .or(rounded.map(Picked::Rounding))
+        .or((!route.legs.is_empty()).then_some(Picked::Leg(0)))
+}

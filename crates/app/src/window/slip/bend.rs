@@ -1,0 +1,229 @@
+//! A bend on the slip: its sentence, every other figure, and which two hold.
+
+use egui::{Align, Layout, RichText, Ui};
+use geometry::{Arc, Figure};
+use plan::Edit;
+use plan::document::Shape;
+use plan::edit::{figure_name, held, other_answers};
+
+use super::field::{Subject, Typing, figure_style};
+use super::{ask, echo_ui, field_name, figure_text, read_figure};
+use crate::window::canvas::Scene;
+use crate::window::intent::Intent;
+use crate::window::pick::Picked;
+use crate::window::theme;
+
+/// The figures that follow under the sentence, always in this order.
+const FOLLOWING: [Figure; 4] = [
+    Figure::ArcLength,
+    Figure::Sweep,
+    Figure::TangentLength,
+    Figure::ExternalDistance,
+];
+
+/// Shows the bend.
+pub(super) fn ui(
+    ui: &mut Ui,
+    typing: &mut Typing,
+    scene: &Scene<'_>,
+    (part, piece, arc): (Picked, usize, &Arc),
+    out: &mut Vec<Intent>,
+) {
+    let Some(route) = scene.route() else { return };
+    let (first, last) = route.pegs_of(piece);
+    let side = if arc.turns_left() { "left" } else { "right" };
+    ui.label(
+        RichText::new(format!("The bend turns {side}"))
+            .text_style(theme::strong())
+            .size(theme::HEADING),
+    );
+    let typed = typed_figures(scene, part);
+    let shape = BendSlip {
+        scene,
+        part,
+        arc,
+        holds: typed.as_deref().map(held),
+    };
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 5.0;
+        ui.label(format!("From peg {first} to peg {last} the chord is"));
+        shape.figure_ui(ui, typing, Figure::Chord, true, out);
+        ui.label("the rise");
+        shape.figure_ui(ui, typing, Figure::Rise, true, out);
+        ui.label("swing");
+        shape.figure_ui(ui, typing, Figure::Radius, true, out);
+        let behind = if arc.bend().apothem() < 0.0 {
+            "from a point before the chord, on the apex’s side, by"
+        } else {
+            "from a point behind the chord by"
+        };
+        ui.label(behind);
+        shape.figure_ui(ui, typing, Figure::Apothem, false, out);
+    });
+    ui.add_space(theme::GAP);
+    for figure in FOLLOWING {
+        row_ui(ui, &crate::window::slip::sentence(figure_name(figure)), |ui| {
+            shape.figure_ui(ui, typing, figure, false, out);
+        });
+    }
+    let half = 0.5 * route.width;
+    let ruler = scene.ruler();
+    for (name, radius) in [
+        ("Inside edge, string", arc.radius() - half),
+        ("Outside edge, string", arc.radius() + half),
+    ] {
+        let text = if radius > 0.0 {
+            ruler.text(radius)
+        } else {
+            "no radius left".to_owned()
+        };
+        row_ui(ui, name, |ui| {
+            ui.label(RichText::new(text).text_style(figure_style()));
+        });
+    }
+    echo_ui(ui, scene, typing, &Figure::ALL);
+    shape.holds_ui(ui, typed.as_deref().unwrap_or_default(), out);
+}
+
+/// A name on the left and a figure at the right edge.
+pub(super) fn row_ui(ui: &mut Ui, name: &str, figure: impl FnOnce(&mut Ui)) {
+    ui.horizontal(|ui| {
+        ui.label(name);
+        ui.with_layout(Layout::right_to_left(Align::Center), figure);
+    });
+}
+
+/// The typed figures of a free bend; `None` where the shape follows from something else.
+fn typed_figures(scene: &Scene<'_>, part: Picked) -> Option<Vec<Figure>> {
+    let Picked::Leg(leg) = part else { return None };
+    match scene.plan.leg(scene.pick.leg(leg))? {
+        Shape::Bend { holds, .. } => Some(holds.clone()),
+        Shape::Straight | Shape::Onward => None,
+    }
+}
+
+struct BendSlip<'a> {
+    scene: &'a Scene<'a>,
+    part: Picked,
+    arc: &'a Arc,
+    holds: Option<[Figure; 2]>,
+}
+
+impl BendSlip<'_> {
+    fn figure_ui(
+        &self,
+        ui: &mut Ui,
+        typing: &mut Typing,
+        figure: Figure,
+        large: bool,
+        out: &mut Vec<Intent>,
+    ) {
+        let ruler = self.scene.ruler();
+        let value = self.arc.bend().figure(figure);
+        // "behind" and "before" say the side of the swing point, so its distance has no sign.
+        let value = value.map(|v| if figure == Figure::Apothem { v.abs() } else { v });
+        let style = if large { theme::big_figure() } else { figure_style() };
+        let editable = self.holds.is_some() || (self.is_rounding() && figure == Figure::Radius);
+        let Some(value) = value else {
+            ui.label(RichText::new("none: half a circle or more").color(self.scene.palette.faint));
+            return;
+        };
+        let shown = figure_text(&ruler, figure, value);
+        if !editable {
+            let response = ui.label(RichText::new(&shown).text_style(style));
+            ui.ctx().accesskit_node_builder(response.id, |node| {
+                node.set_label(field_name(figure));
+                node.set_value(shown);
+            });
+            return;
+        }
+        let name = field_name(figure);
+        let subject = Subject::Figure(figure);
+        let holds = self.holds.is_some_and(|holds| holds.contains(&figure));
+        let done = ui
+            .scope(|ui| {
+                if holds {
+                    mark_held(ui, self.scene);
+                }
+                typing.field(ui, subject, &name, &shown, style)
+            })
+            .inner;
+        if let Some(typed) = done {
+            let read = read_figure(&ruler, figure, &typed.text);
+            ask(out, read.map(|value| self.edit(figure, value)));
+        }
+    }
+
+    fn is_rounding(&self) -> bool {
+        matches!(self.part, Picked::Rounding(_))
+    }
+
+    fn edit(&self, figure: Figure, value: f64) -> Edit {
+        match self.part {
+            Picked::Leg(leg) => Edit::SetFigure {
+                id: self.scene.pick.leg(leg),
+                figure,
+                value: if figure == Figure::Apothem && self.arc.bend().apothem() < 0.0 {
+                    -value
+                } else {
+                    value
+                },
+            },
+            Picked::Rounding(waypoint) | Picked::Waypoint(waypoint) => Edit::SetRounding {
+                id: self.scene.pick.waypoint(waypoint),
+                radius: Some(value),
+            },
+        }
+    }
+
+    /// Which two hold, and what can be done about it.
+    fn holds_ui(&self, ui: &mut Ui, typed: &[Figure], out: &mut Vec<Intent>) {
+        ui.add_space(theme::GAP);
+        let Picked::Leg(leg) = self.part else {
+            ui.label("This bend rounds a corner: its radius holds, the rest follows");
+            return;
+        };
+        let id = self.scene.pick.leg(leg);
+        let Some([a, b]) = self.holds else {
+            ui.label("This bend leaves smoothly from the leg before it: its shape follows from there");
+            if ui.button("Make it a free bend").clicked() {
+                let shape = Shape::bend(self.arc.rise());
+                out.push(Intent::Commit(Edit::SetShape { id, shape }));
+            }
+            return;
+        };
+        let (older, newer) = (figure_name(a), figure_name(b));
+        ui.horizontal_wrapped(|ui| {
+            mark_held(ui, self.scene);
+            ui.label(format!(
+                "{} and {newer} hold; type another figure and the {older} lets go",
+                super::sentence(older)
+            ));
+        });
+        if !typed.is_empty() && ui.button("Let go of what was typed").clicked() {
+            out.push(Intent::Commit(Edit::LetGo { id }));
+        }
+        let ruler = self.scene.ruler();
+        for other in other_answers(&self.arc.bend(), typed) {
+            ui.label(format!(
+                "These two also give a bend with a rise of {} and a radius of {}",
+                ruler.text(other.rise()),
+                ruler.text(other.radius())
+            ));
+            if ui.button("Take that bend").clicked() {
+                out.push(Intent::Commit(Edit::ChooseBend { id, bend: other }));
+            }
+        }
+        if ui.button("Make it straight").clicked() {
+            let shape = Shape::Straight;
+            out.push(Intent::Commit(Edit::SetShape { id, shape }));
+        }
+    }
+}
+
+/// A small peg before a figure says that it holds.
+fn mark_held(ui: &mut Ui, scene: &Scene<'_>) {
+    let (rect, _) = ui.allocate_exact_size(egui::vec2(8.0, 18.0), egui::Sense::hover());
+    let peg = egui::Rect::from_center_size(rect.center(), egui::Vec2::splat(8.0));
+    ui.painter().rect_filled(peg, 0.0, scene.palette.string);
+}

@@ -1,0 +1,123 @@
+//! One figure that can be typed over.
+
+use egui::text::{CCursor, CCursorRange};
+use egui::{Key, Response, TextEdit, Ui};
+
+use crate::window::theme;
+
+/// Which figure a field shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Subject {
+    /// A figure of the chosen bend.
+    Figure(geometry::Figure),
+    /// The length of the chosen straight.
+    Length,
+    /// How far east the chosen waypoint stands.
+    East,
+    /// How far north the chosen waypoint stands.
+    North,
+    /// The radius that rounds the chosen corner.
+    Rounding,
+    /// The width of the path.
+    Width,
+    /// The title of the plan.
+    Title,
+    /// A path to a file.
+    Path,
+}
+
+/// The text being typed, and into which field. While nothing is typed a field only shows.
+#[derive(Debug, Default)]
+pub struct Typing {
+    now: Option<(Subject, String)>,
+    /// Put the keyboard into the first field shown next.
+    pub focus_first: bool,
+}
+
+/// A text that was typed and confirmed.
+pub struct Typed {
+    /// The text.
+    pub text: String,
+    /// Confirmed with Enter, rather than by going elsewhere.
+    pub entered: bool,
+}
+
+impl Typing {
+    /// The text being typed into a field, if any.
+    #[must_use]
+    pub fn typed_into(&self, subject: Subject) -> Option<&str> {
+        self.now
+            .as_ref()
+            .filter(|(s, _)| *s == subject)
+            .map(|(_, text)| text.as_str())
+    }
+
+    /// Forgets what is typed.
+    pub fn forget(&mut self) {
+        self.now = None;
+    }
+
+    /// Shows a field: `shown` while nothing is typed. The typed text when it is confirmed.
+    ///
+    /// Leaving a field without typing changes nothing; Escape forgets what was typed.
+    pub fn field(
+        &mut self,
+        ui: &mut Ui,
+        subject: Subject,
+        name: &str,
+        shown: &str,
+        style: egui::TextStyle,
+    ) -> Option<Typed> {
+        let typed = self.typed_into(subject).map(str::to_owned);
+        let mut text = typed.clone().unwrap_or_else(|| shown.to_owned());
+        let font = style.resolve(ui.style());
+        let wide = ui.fonts_mut(|fonts| {
+            let ink = ui.visuals().text_color();
+            let mut width = |text: &str| fonts.layout_no_wrap(text.to_owned(), font.clone(), ink).size().x;
+            width(&text).max(width(shown))
+        });
+        let field = TextEdit::singleline(&mut text)
+            .id_salt(subject)
+            .font(style)
+            .margin(egui::vec2(6.0, 2.0))
+            .desired_width(wide + 4.0)
+            .char_limit(match subject {
+                Subject::Path => 4096,
+                Subject::Title => plan::limits::NAME,
+                _ => 200,
+            })
+            .show(ui);
+        let response = field.response;
+        let id = response.id;
+        ui.ctx().accesskit_node_builder(id, |node| node.set_label(name));
+        if std::mem::take(&mut self.focus_first) {
+            response.request_focus();
+        }
+        if response.gained_focus() {
+            let mut state = field.state;
+            let all = CCursorRange::two(CCursor::default(), CCursor::new(text.chars().count()));
+            state.cursor.set_char_range(Some(all));
+            state.store(ui.ctx(), id);
+        }
+        if response.changed() {
+            self.now = Some((subject, text.clone()));
+        }
+        self.confirmed(ui, subject, &response)
+    }
+
+    fn confirmed(&mut self, ui: &Ui, subject: Subject, response: &Response) -> Option<Typed> {
+        if !response.lost_focus() {
+            return None;
+        }
+        let (_, text) = self.now.take_if(|(s, _)| *s == subject)?;
+        let (escape, entered) =
+            ui.input(|input| (input.key_pressed(Key::Escape), input.key_pressed(Key::Enter)));
+        (!escape).then_some(Typed { text, entered })
+    }
+}
+
+/// The style of a figure in a sentence.
+#[must_use]
+pub fn figure_style() -> egui::TextStyle {
+    theme::figure()
+}

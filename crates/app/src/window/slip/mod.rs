@@ -1,0 +1,165 @@
+//! The slip: the chosen part of the path as a person would dictate it, figures editable in place.
+
+pub mod field;
+mod bend;
+mod pegs;
+mod set_out;
+mod whole;
+
+use egui::{RichText, ScrollArea, Ui};
+use geometry::{Figure, Piece};
+use plan::Edit;
+use plan::edit::figure_name;
+use plan::units::{Ruler, parse_angle};
+
+use super::canvas::Scene;
+use super::intent::Intent;
+use super::pick::{Picked, Stage};
+use super::theme;
+use super::words::capital as sentence;
+use field::{Subject, Typing};
+
+/// What the slip remembers: only what is being typed, and how the sheet is wanted.
+#[derive(Debug, Default)]
+pub struct Slip {
+    /// What is being typed.
+    pub typing: Typing,
+    /// How the sheet is wanted.
+    pub sheet: SheetWish,
+}
+
+/// How the sheet is wanted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct SheetWish {
+    /// On Letter rather than A4.
+    pub letter: bool,
+    /// Both systems of units side by side.
+    pub both_units: bool,
+}
+
+/// A sentence for the person, and how it is meant.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// The sentence.
+    pub sentence: String,
+    /// Whether something went wrong.
+    pub wrong: bool,
+}
+
+impl Slip {
+    /// Shows the slip.
+    pub fn ui(
+        &mut self,
+        ui: &mut Ui,
+        scene: &Scene<'_>,
+        said: Option<&Said>,
+        out: &mut Vec<Intent>,
+    ) {
+        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            whole::head_ui(ui, scene, out);
+            if let Some(said) = said {
+                said_ui(ui, scene, said);
+            }
+            match scene.stage {
+                Stage::Draw => self.part_ui(ui, scene, out),
+                Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
+            }
+            ui.add_space(theme::WIDE_GAP);
+            whole::findings_ui(ui, scene, out);
+            whole::path_ui(ui, &mut self.typing, scene, out);
+            ui.add_space(theme::WIDE_GAP);
+            whole::plan_ui(ui, &mut self.typing, scene, out);
+        });
+    }
+
+    fn part_ui(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+        match (scene.pick.part, scene.piece()) {
+            (Some(Picked::Waypoint(waypoint)), _) => {
+                pegs::waypoint_ui(ui, &mut self.typing, scene, waypoint, out);
+            }
+            (Some(part), Some((piece, Piece::Arc(arc)))) => {
+                bend::ui(ui, &mut self.typing, scene, (part, piece, &arc), out);
+            }
+            (Some(Picked::Leg(leg)), Some((piece, Piece::Line(line)))) => {
+                pegs::straight_ui(ui, &mut self.typing, scene, (leg, piece, &line), out);
+            }
+            (Some(Picked::Leg(leg)), None) => {
+                ui.label(format!("Leg {} cannot be drawn, see below", leg + 1));
+            }
+            _ => {
+                ui.label("Click a leg or a peg of the path to see its figures");
+            }
+        }
+    }
+}
+
+fn said_ui(ui: &mut Ui, scene: &Scene<'_>, said: &Said) {
+    let colour = if said.wrong {
+        scene.palette.clay
+    } else {
+        scene.palette.moss
+    };
+    let sign = if said.wrong { "!  " } else { "✓  " };
+    let response = ui.label(RichText::new(format!("{sign}{}", said.sentence)).color(colour));
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_role(egui::accesskit::Role::Status);
+        node.set_live(egui::accesskit::Live::Polite);
+    });
+    ui.add_space(theme::GAP);
+}
+
+/// Reads what was typed into a length field; a sentence if it cannot be read.
+fn read_length(ruler: &Ruler, text: &str) -> Result<f64, String> {
+    ruler.parse(text).map_err(|error| sentence(&error.to_string()))
+}
+
+/// Reads what was typed into the field of a figure.
+fn read_figure(ruler: &Ruler, figure: Figure, text: &str) -> Result<f64, String> {
+    if figure.is_angle() {
+        parse_angle(text).map_err(|error| sentence(&error.to_string()))
+    } else {
+        read_length(ruler, text)
+    }
+}
+
+/// What is understood of a text while it is typed, shown under the sentence.
+fn echo_ui(ui: &mut Ui, scene: &Scene<'_>, typing: &Typing, figures: &[Figure]) {
+    let ruler = scene.ruler();
+    for figure in figures {
+        let Some(text) = typing.typed_into(Subject::Figure(*figure)) else {
+            continue;
+        };
+        let (words, colour) = match read_figure(&ruler, *figure, text) {
+            Ok(value) if figure.is_angle() => (
+                format!("read as {}", plan::units::angle_text(value)),
+                scene.palette.faint,
+            ),
+            Ok(value) => (ruler.echo(value, text), scene.palette.faint),
+            Err(error) => (error, scene.palette.clay),
+        };
+        ui.label(RichText::new(words).color(colour).size(theme::SMALL));
+    }
+}
+
+/// The text of a figure.
+fn figure_text(ruler: &Ruler, figure: Figure, value: f64) -> String {
+    if figure.is_angle() {
+        plan::units::angle_text(value)
+    } else {
+        ruler.text(value)
+    }
+}
+
+/// The name of a field, as a screen reader says it.
+fn field_name(figure: Figure) -> String {
+    sentence(figure_name(figure))
+}
+
+/// Asks for an edit, or says why the text cannot be read.
+fn ask(out: &mut Vec<Intent>, read: Result<Edit, String>) {
+    out.push(match read {
+        Ok(edit) => Intent::Commit(edit),
+        Err(error) => Intent::Tell(error),
+    });
+}

@@ -1,0 +1,196 @@
+//! What is not about one leg: the head of the slip, findings, the path and the plan.
+
+use egui::{Button, RichText, Ui};
+use plan::Edit;
+use plan::finding::{Part, Severity};
+use plan::units::{Graduation, Units};
+
+use super::field::{Subject, Typing, figure_style};
+use super::{ask, bend::row_ui, read_length};
+use crate::window::action::Action;
+use crate::window::canvas::Scene;
+use crate::window::intent::Intent;
+use crate::window::pick::Picked;
+use crate::window::theme::{self, Look};
+
+/// The options, and the paths of the one shown.
+pub(super) fn head_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Option");
+        for (i, scheme) in scene.solved.schemes.iter().enumerate() {
+            let chosen = i == scene.pick.scheme;
+            if ui.selectable_label(chosen, &scheme.letter).clicked() {
+                out.push(Intent::Scheme(i));
+            }
+        }
+        if let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) {
+            ui.label(RichText::new(&scheme.name).text_style(theme::strong()));
+        }
+    });
+    if let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme)
+        && scheme.routes.len() > 1
+    {
+        ui.horizontal_wrapped(|ui| {
+            for (i, route) in scheme.routes.iter().enumerate() {
+                let chosen = i == scene.pick.route;
+                if ui.selectable_label(chosen, &route.name).clicked() {
+                    out.push(Intent::Route(i));
+                }
+            }
+        });
+    }
+    ui.add_space(theme::GAP);
+}
+
+/// What to put right or know; a click goes there.
+pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    let here = scene
+        .solved
+        .findings
+        .iter()
+        .filter(|finding| finding.place.scheme == scene.pick.scheme);
+    for finding in here {
+        let (sign, colour) = match finding.severity {
+            Severity::Stop => ("Stop", scene.palette.clay),
+            Severity::Care => ("Care", scene.palette.ochre),
+            Severity::Note => ("Note", scene.palette.faint),
+        };
+        let part = match finding.place.part {
+            Part::Whole => String::new(),
+            Part::Waypoint(i) => format!(", waypoint {}", i + 1),
+            Part::Leg(i) => format!(", leg {}", i + 1),
+        };
+        ui.label(
+            RichText::new(format!("{sign}{part}"))
+                .text_style(theme::strong())
+                .color(colour),
+        );
+        let sentence = super::sentence(&finding.sentence);
+        if ui.add(Button::new(sentence).wrap().frame(false)).clicked() {
+            if finding.place.route != scene.pick.route {
+                out.push(Intent::Route(finding.place.route));
+            }
+            out.push(Intent::GoTo(finding.place.at));
+            match finding.place.part {
+                Part::Leg(leg) => out.push(Intent::Pick(Picked::Leg(leg))),
+                Part::Waypoint(i) => out.push(Intent::Pick(Picked::Waypoint(i))),
+                Part::Whole => {}
+            }
+        }
+        ui.add_space(theme::GAP);
+    }
+}
+
+/// The path as a whole: width, length, area.
+pub(super) fn path_ui(
+    ui: &mut Ui,
+    typing: &mut Typing,
+    scene: &Scene<'_>,
+    out: &mut Vec<Intent>,
+) {
+    let Some(route) = scene.route() else { return };
+    let ruler = scene.ruler();
+    ui.label(RichText::new(&route.name).text_style(theme::strong()));
+    row_ui(ui, "Width", |ui| {
+        let shown = ruler.text(route.width);
+        if let Some(typed) = typing.field(ui, Subject::Width, "Width", &shown, figure_style()) {
+            let (scheme, route) = (scene.pick.scheme, scene.pick.route);
+            let read = read_length(&ruler, &typed.text);
+            ask(
+                out,
+                read.map(|width| Edit::SetWidth {
+                    scheme,
+                    route,
+                    width,
+                }),
+            );
+        }
+    });
+    let lines = [
+        ("Centre line", &route.centre_line),
+        ("Left edge", &route.left_edge),
+        ("Right edge", &route.right_edge),
+    ];
+    for (name, line) in lines {
+        if let Some(line) = line {
+            row_ui(ui, name, |ui| {
+                ui.label(RichText::new(ruler.text(line.length())).text_style(figure_style()));
+            });
+        }
+    }
+    row_ui(ui, "Area", |ui| {
+        ui.label(RichText::new(ruler.area(route.area)).text_style(figure_style()));
+    });
+}
+
+/// The plan itself: title, units, tape, files, look.
+pub(super) fn plan_ui(
+    ui: &mut Ui,
+    typing: &mut Typing,
+    scene: &Scene<'_>,
+    out: &mut Vec<Intent>,
+) {
+    ui.horizontal_wrapped(|ui| {
+        let title = &scene.plan.title;
+        if let Some(typed) = typing.field(ui, Subject::Title, "Title", title, theme::strong()) {
+            out.push(Intent::Commit(Edit::SetTitle(typed.text.trim().to_owned())));
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        for units in Units::ALL {
+            let chosen = scene.plan.units == units;
+            let name = super::sentence(units.label());
+            if ui.selectable_label(chosen, name).clicked() && !chosen {
+                let graduation = Graduation::default_for(units);
+                out.push(Intent::Commit(Edit::SetUnits { units, graduation }));
+            }
+        }
+    });
+    let units = scene.plan.units;
+    let chosen = scene.plan.graduation;
+    let named = ui.label("Smallest division of the tape");
+    let choice = egui::ComboBox::from_id_salt("graduation")
+        .selected_text(chosen.label())
+        .show_ui(ui, |ui| {
+            for graduation in Graduation::for_units(units) {
+                let here = *graduation == chosen;
+                if ui.selectable_label(here, graduation.label()).clicked() && !here {
+                    let graduation = *graduation;
+                    out.push(Intent::Commit(Edit::SetUnits { units, graduation }));
+                }
+            }
+        });
+    choice.response.labelled_by(named.id);
+    ui.add_space(theme::GAP);
+    ui.horizontal_wrapped(|ui| {
+        for action in [
+            Action::Undo,
+            Action::Redo,
+            Action::Save,
+            Action::SaveAs,
+            Action::Open,
+            Action::New,
+            Action::Sheet,
+            Action::Fit,
+        ] {
+            let entry = action.entry();
+            let tip = entry.tip_with_key(ui.ctx());
+            if ui.button(entry.name).on_hover_text(tip).clicked() {
+                out.push(Intent::Do(action));
+            }
+        }
+    });
+    ui.add_space(theme::GAP);
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Seen");
+        for (look, name) in [
+            (Look::Day, "by day"),
+            (Look::Dusk, "after dark"),
+            (Look::Sun, "in the sun"),
+        ] {
+            if ui.button(name).clicked() {
+                out.push(Intent::Wear(look));
+            }
+        }
+    });
+}

@@ -1,0 +1,57 @@
+use plan::{example, file};
+fn try_(label:&str, t:&str){ match file::read(t.as_bytes()){Ok(_)=>println!("{label}: OK"),Err(e)=>println!("{label}: {e}   {}", if let file::FileError::Limit(_)=e {"[limit]"} else {""})} }
+#[test] fn s(){
+ let t=example::TEXT;
+ try_("unknown field", &t.replace("client:", "customer:"));
+ try_("unknown leg field", &t.replace("Bend(rise: 1.17157287525381)", "Bend(rise: 1.1, hold: [])"));
+ try_("unknown variant", &t.replacen("Straight,", "Spiral,",1));
+ try_("unknown variant2", &t.replacen("Straight,", "Spiral(a: 1),",1));
+ try_("unknown kind", &t.replace("kind: Pond", "kind: Lake"));
+ try_("missing units", &t.replace("  units: Metric,\n", ""));
+ try_("missing width", &t.replacen("          width: 1.2,\n", "",1));
+ try_("missing rise", &t.replace("Bend(rise: 1.17157287525381)", "Bend()"));
+ try_("missing at", &t.replacen("(at: (0.0, 3.0))", "()",1));
+ try_("wrong type", &t.replacen("width: 1.2", "width: \"1.2\"",1));
+ try_("wrong type2", &t.replacen("width: 1.2", "width: wide",1));
+ try_("wrong type3", &t.replacen("closed: false", "closed: 0",1));
+ try_("wrong type4", &t.replacen("title: \"Quince Yard\"", "title: 5",1));
+ try_("point 3", &t.replacen("(at: (0.0, 3.0))", "(at: (0.0, 3.0, 1.0))",1));
+ try_("point 1", &t.replacen("(at: (0.0, 3.0))", "(at: (0.0))",1));
+ try_("point text", &t.replacen("(at: (0.0, 3.0))", "(at: \"here\")",1));
+ try_("rounding plain", &t.replacen("Some(9.0)", "9.0",1));
+ try_("unquoted", &t.replacen("\"Quince Yard\"", "Quince Yard",1));
+ try_("missing comma", &t.replacen("title: \"Quince Yard\",", "title: \"Quince Yard\"",1));
+ try_("missing paren", t.trim_end().trim_end_matches(')'));
+ try_("trailing", &format!("{t} x"));
+ try_("comma decimal", &t.replacen("width: 1.2", "width: 1,2",1));
+ try_("dup field", &t.replacen("title: \"Quince Yard\",", "title: \"Quince Yard\", title: \"b\",",1));
+ try_("json", "{\"version\": 1}");
+ try_("list", "[1]"); try_("number","5"); try_("text","hello there"); try_("paren","("); try_("half","(version: 1"); try_("unit","()");
+ try_("nan", &t.replacen("width: 1.2", "width: NaN",1));
+ try_("inf", &t.replacen("width: 1.2", "width: inf",1));
+ try_("1e999", &t.replacen("width: 1.2", "width: 1e999",1));
+ for v in ["0","2","-1","1.5","\"one\"","99999999999999999999999","18446744073709551615","2.0","NaN"] { try_(&format!("version {v}"), &t.replacen("version: 1", &format!("version: {v}"),1)); }
+ try_("no version", &t.replacen("version: 1,", "",1));
+ try_("v2 newer leg", &t.replacen("version: 1", "version: 2",1).replacen("Straight,","Spiral(a: 1, b: [Cloth(2)]),",1));
+ try_("v2 newer unit", &t.replacen("version: 1", "version: 2",1).replacen("units: Metric","units: Cubits",1));
+ try_("v2 newer field", &t.replacen("version: 1", "version: 2",1).replacen("units: Metric","units: Metric, levels: {\"a\": 1, \"b\": Some((1,2))}, x: 'c', y: b\"abc\", z: r#\"raw\"#, w: 0xff, q: None, n: ()",1));
+ try_("v2 syntax", &t.replacen("version: 1", "version: 2",1).replacen("units: Metric","units: <Metric>",1));
+ try_("v2 ext", &format!("#![enable(whatever)]\n{}",t.replacen("version: 1", "version: 2",1)));
+ try_("v1 ext", &format!("#![enable(implicit_some)]\n{}",t));
+ try_("v2 late", &format!("(title: \"a\", {}", t.replacen("version: 1", "version: 2",1).trim_start_matches('(')));
+ try_("deep [", &"[".repeat(1_000_000));
+ try_("deep (", &"(".repeat(1_000_000));
+ try_("deep {", &"{".repeat(1_000_000));
+ try_("deep in", &format!("(version: 1, x: {}", "[".repeat(1_000_000)));
+ try_("deep in v2", &format!("(version: 2, x: {}", "[".repeat(1_000_000)));
+ try_("deep some", &format!("(version: 1, x: {}", "Some(".repeat(1_000_000)));
+ try_("deep comment", &format!("{}", "/*".repeat(1_000_000)));
+ try_("comment", &t.replacen("units:", "// hi\n /* two */ units:",1));
+ try_("crlf", &t.replace('\n',"\r\n"));
+ try_("crlf err", &t.replace('\n',"\r\n").replace("client:", "customer:"));
+ try_("named", &format!("Plan{t}"));
+ try_("emoji name", &t.replace("\"Quince Yard\"","\"Quince 🌳 \\\"Yard\\\" \\n\""));
+ try_("raw nl name", &t.replace("\"Quince Yard\"","\"Quince\nYard\""));
+ try_("emoji", &t.replace("\"Quince Yard\"","\"Quince 🌳 \\\"Yard\\\" \\\\ ü\""));
+ let mut p=example::plan().unwrap(); p.title="🌳 \"q\" \\ ü \u{202e}".into(); p.notes="a\nb\r\n\tc".into(); println!("{}", &file::write(&p)[..200]); assert_eq!(file::read(file::write(&p).as_bytes()).unwrap(), p);
+}

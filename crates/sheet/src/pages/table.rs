@@ -1,0 +1,182 @@
+//! Tables: columns as wide as they need, rows that go on under the same heads on the next page.
+
+use crate::document::{Block, Cell, Names, Row};
+use crate::ink::{Anchor, Ink, Text};
+use crate::lettering::{self, leading};
+use crate::paper::{Frame, Orientation};
+use crate::pen::{Pen, Style, Weight};
+
+use super::flow::{BOX, Flow, base_below, tick_box};
+
+/// Free paper on both sides of a column and above and below a row, millimetres.
+const ASIDE: f64 = 2.0;
+const ABOVE: f64 = 1.1;
+
+/// What is in a cell.
+#[derive(Clone, Debug)]
+pub(super) enum Content {
+    /// Words.
+    Words(String),
+    /// A box to tick.
+    Tick,
+    /// A box to write a figure in.
+    Write,
+}
+
+/// Room to write a figure in by hand, millimetres.
+const WRITE: f64 = 26.0;
+
+/// A table before it is set.
+#[derive(Clone, Debug)]
+pub(super) struct Table {
+    /// What stands over the columns.
+    pub(super) heads: Vec<String>,
+    /// The rows, each as long as the heads.
+    pub(super) rows: Vec<Vec<Content>>,
+    /// Which column names its row.
+    pub(super) names: usize,
+    /// How figures and words of the rows are lettered.
+    pub(super) style: Style,
+}
+
+impl Content {
+    fn width(&self, style: Style) -> f64 {
+        match self {
+            Self::Words(words) => lettering::width(words, style),
+            Self::Tick => BOX,
+            Self::Write => WRITE,
+        }
+    }
+}
+
+const HEAD: Style = Style::new(2.5, Weight::SemiBold);
+
+impl Table {
+    /// Widths of the columns in so much room: what they need if there is room for it, what is left
+    /// over shared out; if there is not, the widest give way and their words run on in lines.
+    fn widths(&self, room: f64) -> Vec<f64> {
+        let wanted: Vec<f64> = (0..self.heads.len())
+            .map(|column| {
+                let cells = self.rows.iter().filter_map(|row| row.get(column));
+                let widest = cells.map(|cell| cell.width(self.style)).fold(0.0, f64::max);
+                // The longest word of the head fits, the head itself may take more lines.
+                let head = self.heads.get(column).map_or(0.0, |head| {
+                    let words = head.split(' ').map(|word| lettering::width(word, HEAD));
+                    words.fold(0.0, f64::max)
+                });
+                widest.max(head) + 2.0 * ASIDE
+            })
+            .collect();
+        let total: f64 = wanted.iter().sum();
+        if total <= room {
+            let share = (room - total) / wanted.len().max(1) as f64;
+            return wanted.into_iter().map(|width| width + share.min(18.0)).collect();
+        }
+        // The limit at which the columns, none wider than it, fill the room.
+        let (mut low, mut high) = (0.0, room);
+        for _ in 0..50 {
+            let limit = 0.5 * (low + high);
+            let sum: f64 = wanted.iter().map(|width| width.min(limit)).sum();
+            if sum > room { high = limit } else { low = limit }
+        }
+        wanted.into_iter().map(|width| width.min(low)).collect()
+    }
+}
+
+impl Flow {
+    /// A table.
+    pub(super) fn table(&mut self, table: &Table) {
+        let widths = table.widths(self.room().width);
+        let heads: Vec<Content> = table.heads.iter().cloned().map(Content::Words).collect();
+        let head_height = row_height(&heads, &widths, HEAD);
+        let heights: Vec<f64> = table
+            .rows
+            .iter()
+            .map(|row| row_height(row, &widths, table.style))
+            .collect();
+        // A table that fits on one page is not torn.
+        let whole = head_height + heights.iter().sum::<f64>();
+        let page = self.frame(Orientation::Portrait).height - 20.0;
+        self.need(if whole <= page { whole } else { head_height + 30.0 });
+
+        let mut rows = vec![self.row(&heads, &widths, head_height, (HEAD, usize::MAX))];
+        for (row, height) in table.rows.iter().zip(&heights) {
+            if self.room().height < *height {
+                self.put(Block::Table(std::mem::take(&mut rows)));
+                self.need(height + head_height + 1.0);
+                rows.push(self.row(&heads, &widths, head_height, (HEAD, usize::MAX)));
+            }
+            rows.push(self.row(row, &widths, *height, (table.style, table.names)));
+        }
+        self.put(Block::Table(rows));
+        self.gap(2.5);
+    }
+
+    fn row(&mut self, cells: &[Content], widths: &[f64], height: f64, (style, names): (Style, usize)) -> Row {
+        let strip = self.take(height);
+        let head = names == usize::MAX;
+        let mut left = 0.0;
+        let mut row = Row::default();
+        for (index, (cell, width)) in cells.iter().zip(widths).enumerate() {
+            let frame = Frame::new(strip.corner.shifted(left, 0.0), *width, height);
+            let mut inks = set(cell, &frame, style);
+            if index == 0 {
+                let pen = if head { Pen::OUTLINE } else { Pen::RULE };
+                let across = widths.iter().sum::<f64>();
+                inks.push(Ink::line(strip.corner, strip.corner.shifted(across, 0.0), pen));
+            }
+            row.cells.push(Cell {
+                names: if head {
+                    Names::Column
+                } else if index == names {
+                    Names::Row
+                } else {
+                    Names::Nothing
+                },
+                inks,
+            });
+            left += width;
+        }
+        row
+    }
+}
+
+fn row_height(cells: &[Content], widths: &[f64], style: Style) -> f64 {
+    let height = |(cell, width): (&Content, &f64)| match cell {
+        Content::Words(words) => {
+            let lines = lettering::wrap(words, style, width - 2.0 * ASIDE).len().max(1);
+            lines as f64 * leading(style)
+        }
+        Content::Tick => BOX,
+        Content::Write => 6.0,
+    };
+    cells.iter().zip(widths).map(height).fold(0.0, f64::max) + 2.0 * ABOVE
+}
+
+fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
+    match cell {
+        Content::Words(words) => {
+            let lines = lettering::wrap(words, style, frame.width - 2.0 * ASIDE);
+            let spare = frame.height - lines.len() as f64 * leading(style);
+            let mut base = frame.start().shifted(ASIDE, -0.5 * spare - base_below(style));
+            lines
+                .into_iter()
+                .map(|line| {
+                    let text = Text::new(base, line, style).anchored(Anchor::START);
+                    base = base.shifted(0.0, -leading(style));
+                    text.into()
+                })
+                .collect()
+        }
+        Content::Tick => vec![tick_box(frame.middle().shifted(-0.5 * BOX, -0.5 * BOX))],
+        Content::Write => {
+            let frame = frame.inset(0.9);
+            let width = frame.width.min(WRITE + 6.0);
+            vec![Ink::Rect {
+                frame: Frame::new(frame.corner, width, frame.height),
+                pen: Some(Pen::THIN),
+                fill: None,
+            }]
+        }
+    }
+}
