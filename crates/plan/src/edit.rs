@@ -313,13 +313,14 @@ impl Plan {
     }
 }
 
-/// Of several bends, the one whose sweep is nearest to that of the bend before.
+/// Of several bends, the one whose sweep is nearest to that of the bend before: of the two that a
+/// chord and a radius give, the one on the same side of the half circle.
 fn nearest(answers: &[Answer], sweep: f64) -> Option<Bend> {
     answers
         .iter()
         .map(|answer| answer.bend)
         .min_by(|a, b| {
-            let off = |bend: &Bend| (bend.sweep() / sweep).ln().abs();
+            let off = |bend: &Bend| (bend.sweep() - sweep).abs();
             off(a).total_cmp(&off(b))
         })
 }

@@ -9,6 +9,7 @@ pub mod example;
 pub mod figures;
 pub mod file;
 pub mod finding;
+pub mod fingerprint;
 pub mod history;
 pub mod limits;
 pub mod refusal;

@@ -1,5 +1,6 @@
 //! The limits of a plan, in one place; past them a sentence, and nothing is lost.
 
+use std::collections::HashSet;
 use std::fmt;
 
 use geometry::Point;
@@ -10,6 +11,8 @@ use crate::document::{Extent, Heading, Plan, Reference, Route, Scheme, Shape, Si
 pub const FILE_BYTES: usize = 16 * 1024 * 1024;
 /// The most legs of one path.
 pub const LEGS: usize = 10_000;
+/// The most marks: the longest line between any two of them is looked for.
+pub const MARKS: usize = 1_000;
 /// The most corners of all obstacles together.
 pub const OBSTACLE_VERTICES: usize = 100_000;
 /// Coordinates lie within this of the origin, in metres: 100 km.
@@ -64,11 +67,18 @@ pub fn check(plan: &Plan) -> Result<(), LimitError> {
 }
 
 fn check_site(site: &Site) -> Result<(), LimitError> {
+    if site.marks.len() > MARKS {
+        return fail(
+            "the site",
+            format!("it has {} marks, more than {MARKS}", site.marks.len()),
+        );
+    }
+    let mut names = HashSet::new();
     for (i, mark) in site.marks.iter().enumerate() {
         let place = format!("mark {}", i + 1);
         name(&place, &mark.name)?;
         point(&place, mark.at)?;
-        if site.marks[..i].iter().any(|m| m.name == mark.name) {
+        if !names.insert(&mark.name) {
             return fail(
                 &place,
                 format!("two marks are called “{}”: give each its own name", mark.name),
@@ -224,7 +234,8 @@ fn point(place: &str, at: Point) -> Result<(), LimitError> {
     range(place, "its second coordinate in metres", at.y, -COORDINATE, COORDINATE)
 }
 
-fn length(place: &str, what: &str, value: f64) -> Result<(), LimitError> {
+/// Checks a length in metres; `what` says which, such as `its radius`.
+pub(crate) fn length(place: &str, what: &str, value: f64) -> Result<(), LimitError> {
     range(place, &format!("{what} in metres"), value, SHORTEST, LONGEST)
 }
 

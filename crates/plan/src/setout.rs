@@ -6,7 +6,7 @@ mod checks;
 mod offsets;
 mod steps;
 
-use geometry::{Direction, Point};
+use geometry::{Bounds, Chain, Direction, Point};
 
 use crate::document::Plan;
 use crate::solve::{Peg, SolvedRoute};
@@ -43,6 +43,8 @@ impl Taped {
 pub struct RouteSetOut {
     /// The line everything is measured from.
     pub base: BaseLine,
+    /// How far the path reaches in all.
+    pub overall: Overall,
     /// The pegs of the centre line, in walking order.
     pub pegs: Vec<Placing>,
     /// The swing points, in the order of the bends.
@@ -53,6 +55,35 @@ pub struct RouteSetOut {
     pub bends: Vec<BendSetOut>,
     /// What to bring.
     pub tools: Tools,
+}
+
+/// How far a path reaches in all, its edges included.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Overall {
+    /// The upright box round it.
+    pub bounds: Bounds,
+    /// Its width on the plan, from left to right.
+    pub across: Taped,
+    /// Its height on the plan, from foot to head.
+    pub up: Taped,
+    /// Its length along the centre line.
+    pub length: Taped,
+}
+
+impl Overall {
+    fn of(route: &SolvedRoute, centre_line: &Chain, ruler: &Ruler) -> Self {
+        let edges = [&route.left_edge, &route.right_edge];
+        let bounds = edges
+            .into_iter()
+            .flatten()
+            .fold(centre_line.bounds(), |all, edge| all.with(edge.bounds()));
+        Self {
+            bounds,
+            across: Taped::new(bounds.width(), ruler),
+            up: Taped::new(bounds.height(), ruler),
+            length: Taped::new(centre_line.length(), ruler),
+        }
+    }
 }
 
 /// One straight.
@@ -128,6 +159,7 @@ pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
     let tools = tools(&base, &placed, &straights, &bends);
     Some(RouteSetOut {
         base,
+        overall: Overall::of(route, chain, &ruler),
         pegs: placed,
         swing_points,
         straights,
@@ -165,5 +197,37 @@ fn tools(
         longest_pull: pulls.fold(0.0, f64::max),
         string: base.length.tape + KNOTS + strings.fold(0.0, f64::max),
         people: 2,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Route, Scheme, Shape, Waypoint};
+    use crate::units::Units;
+
+    /// A straight 4 m north, 1 m wide: the edges reach half a metre to each side, not beyond its ends.
+    #[test]
+    fn a_path_reaches_as_far_as_its_edges() {
+        let at = |x, y| Waypoint { at: Point::new(x, y), rounding: None };
+        let mut plan = Plan::empty(Units::Metric);
+        plan.schemes = vec![Scheme {
+            routes: vec![Route {
+                name: String::new(),
+                width: 1.0,
+                waypoints: vec![at(2.0, 1.0), at(2.0, 5.0)],
+                legs: vec![Shape::Straight],
+                closed: false,
+                start_direction: None,
+                end_direction: None,
+            }],
+            ..Scheme::default()
+        }];
+        let overall = set_out(&plan, &plan.solve().schemes[0].routes[0]).unwrap().overall;
+        let check = |figure: Taped, expected: f64| assert!((figure.tape - expected).abs() < 1e-12);
+        check(overall.across, 1.0);
+        check(overall.up, 4.0);
+        check(overall.length, 4.0);
+        assert!((overall.bounds.low.x - 1.5).abs() < 1e-12);
     }
 }

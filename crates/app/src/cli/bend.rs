@@ -209,8 +209,10 @@ fn in_words(answers: &[Answer], given: [(Figure, f64); 2], ruler: &Ruler) -> Str
     };
     for (i, answer) in answers.iter().enumerate() {
         if answers.len() > 1 {
-            let name = if i == 0 { "the flatter" } else { "the rounder" };
-            text += &format!("\nBend {} of {}, {name} one\n", i + 1, answers.len());
+            let turns = if i == 0 { "less" } else { "more" };
+            text += &format!("\nBend {} of {}, the one that turns {turns}\n", i + 1, answers.len());
+        } else {
+            text.push('\n');
         }
         text += &table(answer, ruler);
         if answer.is_ill_conditioned() {
@@ -223,32 +225,41 @@ fn in_words(answers: &[Answer], given: [(Figure, f64); 2], ruler: &Ruler) -> Str
 fn table(answer: &Answer, ruler: &Ruler) -> String {
     let bend = &answer.bend;
     let row = |name: &str, tape: &str, exact: &str| {
-        let line = format!("{name:<20}{:<16}{}", ascii(tape), ascii(exact));
+        let line = format!("{name:<20}{:<19} {}", ascii(tape), ascii(exact));
         line.trim_end().to_owned() + "\n"
     };
     let head = format!("on a {} tape", ruler.graduation.label());
-    let mut text = row("", &head, "  as computed");
+    let mut text = row("", &head, "as computed");
     for figure in Figure::ALL {
         let name = figure.to_string();
         text += &match bend.figure(figure) {
             Some(angle) if figure.is_angle() => {
-                row(&name, &angle_text(angle), &format!("  {angle:.6} rad"))
+                row(&name, &angle_text(angle), &radians(angle))
             }
             Some(length) => row(
                 &name,
                 &ruler.plain(length),
-                &format!("  {}", ruler.exact(length)),
+                &ruler.exact(length),
             ),
-            None => row(&name, "none", "  from half a circle on the tangents do not meet"),
+            None => row(&name, "none", "from half a circle on the tangents do not meet"),
         };
     }
     let area = bend.segment_area();
     text += &row(
         "segment area",
         &ruler.area(area),
-        &format!("  {}", ruler.exact_area(area)),
+        &ruler.exact_area(area),
     );
     text
+}
+
+/// Seven figures of an angle, however flat the bend.
+fn radians(angle: f64) -> String {
+    if angle < 1e-3 {
+        format!("{angle:.6e} rad")
+    } else {
+        format!("{angle:.6} rad")
+    }
 }
 
 /// What a small slip does, for answers that hang on one.

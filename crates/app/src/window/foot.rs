@@ -1,8 +1,9 @@
 //! Along the foot: a string with a peg for each stage, and how many findings wait there.
 
-use egui::{Align2, Rect, Sense, Stroke, Ui, Vec2, vec2};
+use egui::{Align, Align2, Button, Layout, Rect, Sense, Stroke, Ui, Vec2, vec2};
 use plan::finding::Severity;
 
+use super::action::Action;
 use super::canvas::Scene;
 use super::fonts::Face;
 use super::intent::Intent;
@@ -26,7 +27,11 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
             .solved
             .findings
             .iter()
-            .filter(|finding| finding.severity != Severity::Note && stage == Stage::Draw)
+            .filter(|finding| {
+                finding.severity != Severity::Note
+                    && finding.place.scheme == scene.pick.scheme
+                    && stage == Stage::Draw
+            })
             .count();
         let word = match waiting {
             0 => stage.word().to_owned(),
@@ -64,5 +69,39 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
             out.push(Intent::Stage(stage));
         }
         left += width + 24.0;
+    }
+    let rest = Rect::from_min_max(egui::pos2(left, string_at + 2.0), area.max);
+    let words = egui::UiBuilder::new()
+        .max_rect(rest.shrink2(vec2(10.0, 0.0)))
+        .layout(Layout::right_to_left(Align::Center));
+    ui.scope_builder(words, |ui| actions_ui(ui, out));
+}
+
+/// What is asked for most, as plain words, the most wanted at the far right; where the window is
+/// narrow the rest stays on the slip.
+fn actions_ui(ui: &mut Ui, out: &mut Vec<Intent>) {
+    for action in [
+        Action::Sheet,
+        Action::Save,
+        Action::Open,
+        Action::Redo,
+        Action::Undo,
+        Action::Fit,
+    ] {
+        let entry = action.entry();
+        let button = Button::new(entry.name).frame_when_inactive(false);
+        let font = egui::TextStyle::Button.resolve(ui.style());
+        let wide = ui
+            .painter()
+            .layout_no_wrap(entry.name.to_owned(), font, ui.visuals().text_color())
+            .size()
+            .x;
+        if ui.available_width() < wide + 24.0 {
+            return;
+        }
+        let tip = entry.tip_with_key(ui.ctx());
+        if ui.add(button).on_hover_text(tip).clicked() {
+            out.push(Intent::Do(action));
+        }
     }
 }

@@ -145,6 +145,10 @@ impl Sketchpad {
         };
         self.views(ui, &scene, &mut out);
         self.errands.ui(ui.ctx(), &self.history, &mut out);
+        if !out.is_empty() {
+            // What was asked for shows in the next frame: there must be one.
+            ui.ctx().request_repaint();
+        }
         for intent in out {
             self.carry_out(ui.ctx(), intent);
         }

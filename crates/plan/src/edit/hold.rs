@@ -1,9 +1,10 @@
 //! Which two figures of a bend hold, and what typing another one does.
 
-use geometry::{Answer, Bend, Figure, Point, bends_from};
+use geometry::{Answer, Bend, Direction, Figure, Point, bends_from};
 
 use super::{EditError, LegId, nearest, peg};
 use crate::document::{Plan, Shape};
+use crate::limits;
 
 /// The two figures that hold, the one that lets go first in front.
 ///
@@ -44,9 +45,7 @@ pub(super) fn set_figure(
     let (start, end) = ends(plan, id)?;
     let (rise, holds) = match plan.leg_mut(id)? {
         Shape::Bend { rise, holds } => (*rise, holds.clone()),
-        Shape::Straight if figure == Figure::Chord => {
-            return peg::move_end(plan, id, along_chord(start, end, value));
-        }
+        Shape::Straight if figure == Figure::Chord => return set_chord(plan, id, value),
         Shape::Straight => return Err(EditError::NotABend),
         Shape::Onward => return Err(EditError::Onward),
     };
@@ -58,10 +57,11 @@ pub(super) fn set_figure(
     let [a, b] = held(&typed);
     let other = if a == figure { b } else { a };
     let now = Bend::from_chord_and_rise(start.distance(end), rise.abs()).ok();
-    // A bend without rise has no other figures yet: its chord is all there is.
+    // A bend pressed flat has no other figures yet: its chord is all there is.
     let kept = match (&now, other) {
         (Some(bend), _) => bend.figure(other),
         (None, Figure::Chord) => Some(start.distance(end)),
+        (None, _) if figure == Figure::Chord => return set_chord(plan, id, value),
         (None, _) => None,
     }
     .ok_or(EditError::NotABend)?;
@@ -86,18 +86,25 @@ pub(super) fn choose(plan: &mut Plan, id: LegId, bend: Bend) -> Result<(), EditE
 /// Puts a bend of a given size in the place of a leg: the start stays, the side stays, the end
 /// follows along the chord.
 fn place(plan: &mut Plan, id: LegId, bend: Bend, typed: Vec<Figure>) -> Result<(), EditError> {
-    let (start, end) = ends(plan, id)?;
-    // The same chord to the last digits leaves the peg where it is.
-    const SAME_CHORD: f64 = 1e-12;
-    let chord = start.distance(end);
-    if (bend.chord() - chord).abs() > SAME_CHORD * chord {
-        peg::move_end(plan, id, along_chord(start, end, bend.chord()))?;
-    }
+    set_chord(plan, id, bend.chord())?;
     if let Shape::Bend { rise, holds } = plan.leg_mut(id)? {
         *rise = bend.rise().copysign(*rise);
         *holds = typed;
     }
     Ok(())
+}
+
+/// Makes the chord of a leg so long: the start stays, the end moves along it.
+fn set_chord(plan: &mut Plan, id: LegId, chord: f64) -> Result<(), EditError> {
+    limits::length(&format!("leg {}", id.leg + 1), "its chord", chord)?;
+    let (start, end) = ends(plan, id)?;
+    // The same chord to the last digits leaves the peg where it is.
+    const SAME_CHORD: f64 = 1e-12;
+    if (chord - start.distance(end)).abs() <= SAME_CHORD * chord {
+        return Ok(());
+    }
+    let way = Direction::of(end - start).unwrap_or(Direction::EAST);
+    peg::move_end(plan, id, start + way.unit() * chord)
 }
 
 fn ends(plan: &Plan, id: LegId) -> Result<(Point, Point), EditError> {
@@ -107,9 +114,4 @@ fn ends(plan: &Plan, id: LegId) -> Result<(Point, Point), EditError> {
     let (from, to) = route.ends_of(id.leg).ok_or(EditError::NotThere)?;
     let at = |i: usize| route.waypoints.get(i).map(|w| w.at);
     at(from).zip(at(to)).ok_or(EditError::NotThere)
-}
-
-fn along_chord(start: Point, end: Point, chord: f64) -> Point {
-    let way = geometry::Direction::of(end - start).unwrap_or(geometry::Direction::EAST);
-    start + way.unit() * chord
 }

@@ -1,6 +1,6 @@
 //! A peg moves: what the legs on both sides do.
 
-use geometry::{Bend, Direction, Figure, Point, bends_from};
+use geometry::{Bend, Direction, Figure, Point, SAME_PLACE, bends_from};
 
 use super::{EditError, LegId, Stopped, WaypointId, hold::held, nearest};
 use crate::document::{Plan, Route, Shape};
@@ -16,19 +16,23 @@ pub(super) fn drag(
         return Err(EditError::Held(Stopped::Limit));
     }
     let route = plan.route_mut(id.scheme, id.route)?;
-    let waypoint = route.waypoints.get(id.waypoint).ok_or(EditError::NotThere)?;
-    let from = waypoint.at;
+    if id.waypoint >= route.waypoints.len() {
+        return Err(EditError::NotThere);
+    }
     let (before, after) = route.legs_at(id.waypoint);
     let legs: Vec<usize> = before.into_iter().chain(after).collect();
-    let (goal, mut stopped) = within_reach(route, id.waypoint, &legs, from, to);
-    let moved = |to: Point| moved_legs(route, id.waypoint, &legs, to);
-    let (at, shapes) = match moved(goal) {
-        Ok(shapes) => (goal, shapes),
+    let Some(way) = Way::of(route, id.waypoint, &legs, to) else {
+        return Ok(Some(Stopped::BothChords));
+    };
+    let moved = |share: f64| {
+        let at = way.at(share);
+        moved_legs(route, id.waypoint, &legs, at).map(|shapes| (at, shapes))
+    };
+    let (stopped, (at, shapes)) = match moved(1.0) {
+        Ok(there) => (None, there),
         Err(why) => {
-            stopped = Some(why);
-            farthest(from, goal, moved).ok_or_else(|| {
-                EditError::Held(stopped.clone().unwrap_or(Stopped::Limit))
-            })?
+            let short = farthest(moved).ok_or_else(|| EditError::Held(why.clone()))?;
+            (Some(why), short)
         }
     };
     route.waypoints[id.waypoint].at = at;
@@ -56,29 +60,42 @@ pub(super) fn move_end(plan: &mut Plan, id: LegId, to: Point) -> Result<(), Edit
     Ok(())
 }
 
-/// A bend whose chord holds keeps its peg on a circle about the other peg.
-fn within_reach(
-    route: &Route,
-    waypoint: usize,
-    legs: &[usize],
-    from: Point,
-    to: Point,
-) -> (Point, Option<Stopped>) {
-    let fixed: Vec<(Point, f64)> = legs
-        .iter()
-        .filter(|leg| chord_holds(&route.legs[**leg]))
-        .filter_map(|leg| {
-            let pivot = other_end(route, *leg, waypoint)?;
-            Some((pivot, pivot.distance(from)))
-        })
-        .collect();
-    match fixed[..] {
-        [] => (to, None),
-        [(pivot, chord)] => {
-            let round = Direction::of(to - pivot).map_or(from, |way| pivot + way.unit() * chord);
-            (round, None)
+/// The way a dragged peg can take: straight, or round the other peg of a bend whose chord holds.
+enum Way {
+    Straight { from: Point, to: Point },
+    Round { pivot: Point, chord: f64, start: Direction, turn: f64, from: Point },
+}
+
+impl Way {
+    /// The way towards `to`; `None` if the chords on both sides hold.
+    fn of(route: &Route, waypoint: usize, legs: &[usize], to: Point) -> Option<Self> {
+        let from = route.waypoints[waypoint].at;
+        let pivots: Vec<Point> = legs
+            .iter()
+            .filter(|leg| chord_holds(&route.legs[**leg]))
+            .filter_map(|leg| other_end(route, *leg, waypoint))
+            .collect();
+        match pivots[..] {
+            [] => Some(Self::Straight { from, to }),
+            [pivot] => {
+                let start = Direction::of(from - pivot).unwrap_or(Direction::EAST);
+                let turn = Direction::of(to - pivot).map_or(0.0, |way| start.turn_to(way));
+                Some(Self::Round { pivot, chord: pivot.distance(from), start, turn, from })
+            }
+            _ => None,
         }
-        _ => (from, Some(Stopped::BothChords)),
+    }
+
+    /// The place at a share of the way: 0 where the peg is, 1 as near to the hand as it can be.
+    fn at(&self, share: f64) -> Point {
+        match *self {
+            Self::Straight { to, .. } if share >= 1.0 => to,
+            Self::Straight { from, to } => from.towards(to, share),
+            Self::Round { from, turn, .. } if turn * share == 0.0 => from,
+            Self::Round { pivot, chord, start, turn, .. } => {
+                pivot + start.turned(turn * share).unit() * chord
+            }
+        }
     }
 }
 
@@ -134,10 +151,16 @@ fn moved_rise(
     rise: f64,
     typed: &[Figure],
 ) -> Result<Option<f64>, Stopped> {
+    let stop = || Stopped::Holds {
+        leg,
+        figures: held(typed),
+    };
     let holding = match typed {
+        _ if (new - old).abs() <= 0.0 => return Ok(None),
         [one] if *one != Figure::Chord => *one,
-        // The chord holds: the peg went round on its circle.
-        [_, ..] => return Ok(None),
+        // The chord holds: the peg went round on its circle, or cannot go.
+        [_, ..] if (new - old).abs() <= SAME_PLACE => return Ok(None),
+        [_, ..] => return Err(stop()),
         [] => {
             // The shape stays: rise and radius grow with the chord.
             return Ok((old > 0.0).then(|| rise * (new / old)));
@@ -146,10 +169,6 @@ fn moved_rise(
     let Ok(bend) = Bend::from_chord_and_rise(old, rise.abs()) else {
         return Ok(None);
     };
-    let stop = || Stopped::Holds {
-        leg,
-        figures: held(typed),
-    };
     let value = bend.figure(holding).ok_or_else(stop)?;
     let answers =
         bends_from((Figure::Chord, new), (holding, value)).map_err(|_| stop())?;
@@ -157,22 +176,16 @@ fn moved_rise(
     Ok(Some(moved.rise().copysign(rise)))
 }
 
-/// The farthest point on the way from `from` to `to` that still works, found by halving.
-fn farthest<T>(
-    from: Point,
-    to: Point,
-    works: impl Fn(Point) -> Result<T, Stopped>,
-) -> Option<(Point, T)> {
+/// What works farthest along a way, found by halving; `None` if not even its start does.
+fn farthest<T>(works: impl Fn(f64) -> Result<T, Stopped>) -> Option<T> {
     const HALVINGS: u32 = 48; // a 100 km drag to well below a micrometre
     let (mut near, mut far) = (0.0, 1.0);
-    let mut best = works(from).ok().map(|result| (from, result))?;
+    let mut best = works(near).ok()?;
     for _ in 0..HALVINGS {
         let middle = 0.5 * (near + far);
-        let point = from.towards(to, middle);
-        if let Ok(result) = works(point) {
-            (near, best) = (middle, (point, result));
-        } else {
-            far = middle;
+        match works(middle) {
+            Ok(better) => (near, best) = (middle, better),
+            Err(_) => far = middle,
         }
     }
     Some(best)

@@ -69,14 +69,20 @@ impl Grip {
     ) -> Option<Handle> {
         let seen = view.area().expand(theme::TARGET);
         let painter = ui.painter_at(view.area());
-        let mut still_there = false;
-        for placed in placed(scene) {
+        let all = placed(scene);
+        // What was held is gone (another plan was opened): let go of it.
+        if let Some(held) = &self.held
+            && !all.iter().any(|placed| placed.handle == held.handle)
+        {
+            self.held = None;
+            out.push(Intent::Cancel);
+        }
+        for placed in all {
             let at = view.screen_from_plan(placed.at);
             let held = self.held.as_ref().is_some_and(|h| h.handle == placed.handle);
             if !seen.contains(at) && !held {
                 continue;
             }
-            still_there |= held;
             let id = ui.scope_id().with(placed.handle);
             let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
             let movable = scene.stage == Stage::Draw;
@@ -96,11 +102,6 @@ impl Grip {
                 out.push(Intent::Pick(picked(placed.handle)));
             }
             draw(&painter, at, &placed, &touch, scene);
-        }
-        // What was held is gone (another plan was opened): let go of it.
-        if self.held.is_some() && !still_there {
-            self.held = None;
-            out.push(Intent::Cancel);
         }
         self.held.as_ref().map(|held| held.handle)
     }

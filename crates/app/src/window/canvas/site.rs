@@ -40,6 +40,9 @@ pub(super) fn draw_names(painter: &Painter, view: &View, scene: &Scene<'_>) {
     let mut labels = Labels::new(painter, scene.palette.paper, view.area());
     let font = Face::Text.sized(theme::SMALL);
     keep_path_free(&mut labels, view, scene);
+    // The corner of north and scale.
+    let corner = view.area().left_bottom() + vec2(0.0, -120.0);
+    labels.keep_free(Rect::from_min_size(corner, vec2(180.0, 120.0)));
     for mark in &scene.plan.site.marks {
         let at = view.screen_from_plan(mark.at);
         let style = (font.clone(), scene.palette.ink);
@@ -52,9 +55,24 @@ pub(super) fn draw_names(painter: &Painter, view: &View, scene: &Scene<'_>) {
     }
 }
 
-/// Names keep off the pegs of the chosen path.
+/// Names keep off the chosen path and its pegs.
 fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
     let Some(route) = scene.route() else { return };
+    if let Some(chain) = &route.centre_line {
+        for run in view.trace(&super::curves(chain)) {
+            for pair in run.points.windows(2) {
+                // Boxes no longer than the path is wide follow it closely enough.
+                let half = 0.5 * view.screen_length(route.width) + 4.0;
+                let steps = ((pair[1] - pair[0]).length() / half.max(8.0)).ceil().max(1.0);
+                let mut share = 0.0;
+                while share <= 1.0 {
+                    let at = pair[0] + (pair[1] - pair[0]) * share;
+                    labels.keep_free(Rect::from_center_size(at, Vec2::splat(1.6 * half)));
+                    share += 1.0 / steps;
+                }
+            }
+        }
+    }
     for peg in route.pegs() {
         let at = view.screen_from_plan(peg.at);
         labels.keep_free(Rect::from_center_size(at, Vec2::splat(theme::TARGET)));

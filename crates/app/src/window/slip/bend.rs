@@ -44,22 +44,21 @@ pub(super) fn ui(
         arc,
         holds: typed.as_deref().map(held),
     };
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 5.0;
-        ui.label(format!("From peg {first} to peg {last} the chord is"));
-        shape.figure_ui(ui, typing, Figure::Chord, true, out);
-        ui.label("the rise");
-        shape.figure_ui(ui, typing, Figure::Rise, true, out);
-        ui.label("swing");
-        shape.figure_ui(ui, typing, Figure::Radius, true, out);
-        let behind = if arc.bend().apothem() < 0.0 {
-            "from a point before the chord, on the apex’s side, by"
-        } else {
-            "from a point behind the chord by"
-        };
-        ui.label(behind);
-        shape.figure_ui(ui, typing, Figure::Apothem, false, out);
-    });
+    ui.label(format!("From peg {first} to peg {last}"));
+    let sentence = [
+        ("the chord is", Figure::Chord),
+        ("the rise", Figure::Rise),
+        ("swing", Figure::Radius),
+    ];
+    for (words, figure) in sentence {
+        row_ui(ui, words, |ui| shape.figure_ui(ui, typing, figure, true, out));
+    }
+    let behind = if arc.bend().apothem() < 0.0 {
+        "from a point before the chord by"
+    } else {
+        "from a point behind the chord by"
+    };
+    row_ui(ui, behind, |ui| shape.figure_ui(ui, typing, Figure::Apothem, false, out));
     ui.add_space(theme::GAP);
     for figure in FOLLOWING {
         row_ui(ui, &crate::window::slip::sentence(figure_name(figure)), |ui| {
@@ -140,14 +139,10 @@ impl BendSlip<'_> {
         let name = field_name(figure);
         let subject = Subject::Figure(figure);
         let holds = self.holds.is_some_and(|holds| holds.contains(&figure));
-        let done = ui
-            .scope(|ui| {
-                if holds {
-                    mark_held(ui, self.scene);
-                }
-                typing.field(ui, subject, &name, &shown, style)
-            })
-            .inner;
+        let done = typing.field(ui, subject, &name, &shown, style);
+        if holds {
+            mark_held(ui, self.scene);
+        }
         if let Some(typed) = done {
             let read = read_figure(&ruler, figure, &typed.text);
             ask(out, read.map(|value| self.edit(figure, value)));

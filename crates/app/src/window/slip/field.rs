@@ -26,6 +26,11 @@ pub enum Subject {
     Path,
 }
 
+/// Round the text of a field, in screen points.
+const MARGIN: egui::Vec2 = egui::vec2(6.0, 2.0);
+/// Room for the caret behind the last letter.
+const CARET: f32 = 4.0;
+
 /// The text being typed, and into which field. While nothing is typed a field only shows.
 #[derive(Debug, Default)]
 pub struct Typing {
@@ -79,8 +84,10 @@ impl Typing {
         let field = TextEdit::singleline(&mut text)
             .id_salt(subject)
             .font(style)
-            .margin(egui::vec2(6.0, 2.0))
-            .desired_width(wide + 4.0)
+            .margin(MARGIN)
+            .align(egui::Align2::LEFT_CENTER)
+            .min_size(egui::vec2(0.0, theme::TARGET))
+            .desired_width(wide + 2.0 * MARGIN.x + CARET)
             .char_limit(match subject {
                 Subject::Path => 4096,
                 Subject::Title => plan::limits::NAME,

@@ -1,0 +1,66 @@
+//! docs/figures.md names every key that the program writes as JSON, and no other.
+
+use std::collections::BTreeSet;
+use std::ffi::OsString;
+
+use pegbow::cli::{self, Asked};
+use serde_json::Value;
+
+const DOC: &str = include_str!("../../../docs/figures.md");
+
+fn json(args: &[&str]) -> Value {
+    let (mut out, mut err) = (Vec::new(), Vec::new());
+    let asked = cli::run(args.iter().map(OsString::from), &mut out, &mut err);
+    assert_eq!(asked, Asked::Done(cli::DONE), "{}", String::from_utf8_lossy(&err));
+    serde_json::from_slice(&out).unwrap()
+}
+
+fn collect(value: &Value, keys: &mut BTreeSet<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (key, value) in fields {
+                keys.insert(key.clone());
+                collect(value, keys);
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| collect(item, keys)),
+        _ => {}
+    }
+}
+
+/// The first cells of the tables, such as `| `length` | …`.
+fn named() -> BTreeSet<String> {
+    let cell = |line: &str| Some(line.strip_prefix("| `")?.split_once('`')?.0.to_owned());
+    DOC.lines().filter_map(cell).collect()
+}
+
+#[test]
+fn every_key_is_named_and_every_name_is_a_key() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("yard.ron");
+    // Straights, bends, roundings, onward bends, and a width that leaves findings of every severity.
+    let text = plan::example::TEXT.replacen("width: 1.2", "width: 9.0", 1);
+    std::fs::write(&path, text).unwrap();
+    let figures = json(&["figures", path.to_str().unwrap()]);
+    assert!(!figures["findings"].as_array().unwrap().is_empty());
+
+    let mut keys = BTreeSet::new();
+    collect(&figures, &mut keys);
+    collect(&json(&["bend", "--chord", "4m", "--radius", "3m", "--json"]), &mut keys);
+    assert!(keys.len() > 30, "{keys:?}");
+    assert_eq!(named(), keys);
+}
+
+#[test]
+fn every_code_of_a_finding_is_named() {
+    // One list in the program, read from its source so that a new code cannot be forgotten.
+    let source = include_str!("../../plan/src/finding.rs");
+    let codes: Vec<&str> = source
+        .lines()
+        .filter_map(|line| line.trim().strip_prefix("Self::")?.split_once("=> \"")?.1.strip_suffix("\","))
+        .collect();
+    assert!(codes.len() > 10, "{codes:?}");
+    for code in codes {
+        assert!(DOC.contains(&format!("`{code}`")), "{code} is not in docs/figures.md");
+    }
+}

@@ -1,0 +1,204 @@
+//! The window driven by hand: real handles dragged, the slip read as a screen reader reads it.
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, Vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
+use pegbow::window::sketchpad::Sketchpad;
+use pegbow::window::theme::Look;
+use pegbow_tests::harness::{builder, drag_node, hold, let_go, place, value};
+use plan::document::Shape;
+use plan::{Plan, example};
+
+type Pad<'a> = Harness<'a, Sketchpad>;
+
+fn window_on<'a>(plan: Plan) -> Pad<'a> {
+    let mut harness = builder(Look::Day)
+        .with_size(Vec2::new(1280.0, 720.0))
+        .build_ui_state(|ui, pad: &mut Sketchpad| pad.ui(ui), Sketchpad::new(plan, None));
+    harness.run();
+    harness
+}
+
+fn window<'a>() -> Pad<'a> {
+    window_on(example::plan().unwrap())
+}
+
+fn figure(pad: &Pad<'_>, name: &str) -> String {
+    value(pad, Role::TextInput, name)
+}
+
+fn press(pad: &mut Pad<'_>, modifiers: Modifiers, key: Key) {
+    pad.key_press_modifiers(modifiers, key);
+    pad.run();
+}
+
+/// Types over a field of the slip, reached as a hand would: click, type, Enter.
+fn type_over(pad: &mut Pad<'_>, name: &str, text: &str) {
+    pad.get_by_role_and_label(Role::TextInput, name).scroll_to_me();
+    pad.run();
+    pad.get_by_role_and_label(Role::TextInput, name).click();
+    pad.run();
+    pad.event(egui::Event::Text(text.to_owned()));
+    pad.run();
+    press(pad, Modifiers::NONE, Key::Enter);
+}
+
+fn leg(pad: &Pad<'_>, leg: usize) -> Shape {
+    pad.state().plan().schemes[0].routes[0].legs[leg].clone()
+}
+
+#[test]
+fn dragging_an_apex_changes_that_bend_and_nothing_else() {
+    let mut pad = window();
+    assert_eq!(figure(&pad, "Chord"), "5.655 m");
+    assert_eq!(figure(&pad, "Rise"), "1.170 m");
+    assert_eq!(figure(&pad, "Radius"), "4.000 m");
+    let before = pad.state().plan().clone();
+    drag_node(&mut pad, Role::Slider, "Apex of leg 2", Vec2::new(-20.0, -20.0), 8);
+    assert_ne!(figure(&pad, "Rise"), "1.170 m");
+    assert_eq!(figure(&pad, "Chord"), "5.655 m", "the pegs stay");
+    let after = pad.state().plan().clone();
+    let mut undone = after.clone();
+    undone.schemes[0].routes[0].legs[1] = before.schemes[0].routes[0].legs[1].clone();
+    assert_eq!(undone, before, "all else is as it was, to the bit");
+    assert_ne!(after, before);
+    press(&mut pad, Modifiers::COMMAND, Key::Z);
+    assert_eq!(*pad.state().plan(), before, "one drag is one undo step");
+    press(&mut pad, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    assert_eq!(*pad.state().plan(), after);
+}
+
+#[test]
+fn the_figures_follow_while_the_hand_is_still_down() {
+    let mut pad = window();
+    let before = pad.state().plan().clone();
+    let from = place(&pad, Role::Slider, "Apex of leg 2");
+    let to = from + Vec2::new(-14.0, -14.0);
+    hold(&mut pad, from, to, 6);
+    pad.run_steps(1);
+    let live = figure(&pad, "Rise");
+    assert_ne!(live, "1.170 m");
+    assert_eq!(*pad.state().plan(), before, "nothing is changed before the drop");
+    let_go(&mut pad, to);
+    assert_eq!(figure(&pad, "Rise"), live);
+    assert_ne!(*pad.state().plan(), before);
+}
+
+#[test]
+fn escape_gives_up_a_drag_though_the_button_is_let_go_later() {
+    let mut pad = window();
+    let before = pad.state().plan().clone();
+    let from = place(&pad, Role::Slider, "Peg 3");
+    let to = from + Vec2::new(60.0, 40.0);
+    hold(&mut pad, from, to, 6);
+    press(&mut pad, Modifiers::NONE, Key::Escape);
+    assert_eq!(*pad.state().shown(), before);
+    let_go(&mut pad, to);
+    assert_eq!(*pad.state().plan(), before);
+    assert!(!pad.state().is_unsaved());
+}
+
+#[test]
+fn an_end_peg_keeps_the_sweep_of_its_bends() {
+    let mut pad = window();
+    let sweep = figure(&pad, "Sweep");
+    drag_node(&mut pad, Role::Slider, "Peg 3", Vec2::new(50.0, -20.0), 8);
+    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2").click();
+    pad.run();
+    assert_eq!(figure(&pad, "Sweep"), sweep);
+    assert_ne!(figure(&pad, "Chord"), "5.655 m");
+    assert_eq!(leg(&pad, 4), leg(&window(), 4));
+}
+
+#[test]
+fn typing_a_figure_makes_it_hold() {
+    let mut pad = window();
+    type_over(&mut pad, "Radius", "4.5m");
+    assert_eq!(figure(&pad, "Radius"), "4.500 m");
+    assert_eq!(figure(&pad, "Chord"), "5.655 m", "the pegs stay");
+    // The radius now holds while a peg is dragged.
+    drag_node(&mut pad, Role::Slider, "Peg 2", Vec2::new(0.0, 10.0), 5);
+    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2").click();
+    pad.run();
+    assert_eq!(figure(&pad, "Radius"), "4.500 m");
+    assert_ne!(figure(&pad, "Chord"), "5.655 m");
+}
+
+#[test]
+fn passing_through_a_field_changes_nothing() {
+    let mut pad = window();
+    let before = pad.state().plan().clone();
+    pad.get_by_role_and_label(Role::TextInput, "Rise").click();
+    pad.run();
+    press(&mut pad, Modifiers::NONE, Key::Tab);
+    press(&mut pad, Modifiers::NONE, Key::Tab);
+    assert_eq!(*pad.state().plan(), before);
+    // Escape forgets what was typed.
+    pad.get_by_role_and_label(Role::TextInput, "Rise").click();
+    pad.run();
+    pad.event(egui::Event::Text("2 m".into()));
+    pad.run();
+    press(&mut pad, Modifiers::NONE, Key::Escape);
+    assert_eq!(*pad.state().plan(), before);
+    assert_eq!(figure(&pad, "Rise"), "1.170 m");
+}
+
+#[test]
+fn nonsense_is_refused_in_a_sentence() {
+    let mut pad = window();
+    let before = pad.state().plan().clone();
+    for (name, text) in [
+        ("Radius", "1 m"),
+        ("Rise", "7' 6 1/0\""),
+        ("Rise", "--"),
+        ("Rise", "1e400"),
+        ("Chord", &"9".repeat(4000)),
+        ("Width", "70 m"),
+    ] {
+        type_over(&mut pad, name, text);
+        assert_eq!(*pad.state().plan(), before, "{name} {text}");
+        let said = pad.state().said().expect("a sentence").clone();
+        assert!(said.wrong && said.sentence.len() > 20, "{said:?}");
+        assert!(said.sentence.len() < 300, "{said:?}");
+    }
+}
+
+#[test]
+fn arrow_keys_nudge_by_one_graduation() {
+    let mut pad = window();
+    pad.get_by_role_and_label(Role::Slider, "Peg 3").click();
+    pad.run();
+    press(&mut pad, Modifiers::NONE, Key::ArrowRight);
+    let at = pad.state().plan().schemes[0].routes[0].waypoints[2].at;
+    assert!((at.x - 4.005).abs() < 1e-12 && (at.y - 7.0).abs() < 1e-12);
+    assert_eq!(value(&pad, Role::Slider, "Peg 3"), "4.005 m east, 7.000 m north");
+    press(&mut pad, Modifiers::NONE, Key::ArrowDown);
+    let at = pad.state().plan().schemes[0].routes[0].waypoints[2].at;
+    assert!((at.y - 6.995).abs() < 1e-12);
+}
+
+#[test]
+fn feet_and_inches_are_a_click_away() {
+    let mut pad = window();
+    pad.get_by_label("Feet and inches").scroll_to_me();
+    pad.run();
+    pad.get_by_label("Feet and inches").click();
+    pad.run();
+    assert_eq!(figure(&pad, "Chord"), "18′ 6 3⁄4″");
+    type_over(&mut pad, "Rise", "3' 6 1/2\"");
+    assert_eq!(figure(&pad, "Rise"), "3′ 6 1⁄2″");
+}
+
+#[test]
+fn every_option_and_stage_can_be_turned_to() {
+    let mut pad = window();
+    for (letter, node) in [("B", "Corner 2"), ("C", "Peg 3")] {
+        pad.get_by_role_and_label(Role::Button, letter).click();
+        pad.run();
+        assert!(pad.query_by_role_and_label(Role::Slider, node).is_some());
+    }
+    pad.get_by_role_and_label(Role::Tab, "Set out").click();
+    pad.run();
+    assert!(pad.query_by_label_contains("From the swing point").is_some());
+}
