@@ -216,12 +216,30 @@ mod tests {
             assert!(said.contains(expected), "{said}");
         };
         let io = |kind: io::ErrorKind| io::Error::from(kind);
-        check(Trouble::reading(io(io::ErrorKind::NotFound)), "no such file");
-        check(Trouble::reading(io(io::ErrorKind::PermissionDenied)), "may not be read");
-        check(Trouble::reading(io(io::ErrorKind::TimedOut)), "cannot be read");
-        check(Trouble::writing(io(io::ErrorKind::PermissionDenied)), "nothing was changed");
-        check(Trouble::writing(io(io::ErrorKind::StorageFull)), "disk is full");
-        check(Trouble::writing(io(io::ErrorKind::TimedOut)), "cannot be written");
+        check(
+            Trouble::reading(io(io::ErrorKind::NotFound)),
+            "no such file",
+        );
+        check(
+            Trouble::reading(io(io::ErrorKind::PermissionDenied)),
+            "may not be read",
+        );
+        check(
+            Trouble::reading(io(io::ErrorKind::TimedOut)),
+            "cannot be read",
+        );
+        check(
+            Trouble::writing(io(io::ErrorKind::PermissionDenied)),
+            "nothing was changed",
+        );
+        check(
+            Trouble::writing(io(io::ErrorKind::StorageFull)),
+            "disk is full",
+        );
+        check(
+            Trouble::writing(io(io::ErrorKind::TimedOut)),
+            "cannot be written",
+        );
     }
 
     #[test]
@@ -253,7 +271,10 @@ mod tests {
     fn a_link_stays_a_link_and_permissions_stay() {
         use std::os::unix::fs::{MetadataExt, PermissionsExt, symlink};
         let folder = tempfile::tempdir().unwrap();
-        let (real, link) = (folder.path().join("real.ron"), folder.path().join("link.ron"));
+        let (real, link) = (
+            folder.path().join("real.ron"),
+            folder.path().join("link.ron"),
+        );
         fs::write(&real, "before").unwrap();
         fs::set_permissions(&real, PermissionsExt::from_mode(0o640)).unwrap();
         symlink(&real, &link).unwrap();

@@ -1,4 +1,5 @@
 //! docs/figures.md names every key that the program writes as JSON, and no other.
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use std::collections::BTreeSet;
 use std::ffi::OsString;
@@ -11,7 +12,12 @@ const DOC: &str = include_str!("../../../docs/figures.md");
 fn json(args: &[&str]) -> Value {
     let (mut out, mut err) = (Vec::new(), Vec::new());
     let asked = cli::run(args.iter().map(OsString::from), &mut out, &mut err);
-    assert_eq!(asked, Asked::Done(cli::DONE), "{}", String::from_utf8_lossy(&err));
+    assert_eq!(
+        asked,
+        Asked::Done(cli::DONE),
+        "{}",
+        String::from_utf8_lossy(&err)
+    );
     serde_json::from_slice(&out).unwrap()
 }
 
@@ -46,7 +52,10 @@ fn every_key_is_named_and_every_name_is_a_key() {
 
     let mut keys = BTreeSet::new();
     collect(&figures, &mut keys);
-    collect(&json(&["bend", "--chord", "4m", "--radius", "3m", "--json"]), &mut keys);
+    collect(
+        &json(&["bend", "--chord", "4m", "--radius", "3m", "--json"]),
+        &mut keys,
+    );
     assert!(keys.len() > 30, "{keys:?}");
     assert_eq!(named(), keys);
 }
@@ -57,10 +66,19 @@ fn every_code_of_a_finding_is_named() {
     let source = include_str!("../../plan/src/finding.rs");
     let codes: Vec<&str> = source
         .lines()
-        .filter_map(|line| line.trim().strip_prefix("Self::")?.split_once("=> \"")?.1.strip_suffix("\","))
+        .filter_map(|line| {
+            line.trim()
+                .strip_prefix("Self::")?
+                .split_once("=> \"")?
+                .1
+                .strip_suffix("\",")
+        })
         .collect();
     assert!(codes.len() > 10, "{codes:?}");
     for code in codes {
-        assert!(DOC.contains(&format!("`{code}`")), "{code} is not in docs/figures.md");
+        assert!(
+            DOC.contains(&format!("`{code}`")),
+            "{code} is not in docs/figures.md"
+        );
     }
 }

@@ -265,18 +265,18 @@ impl Arc {
     /// The point `distance` metres along from the start; beyond the ends it runs on round the circle.
     #[must_use]
     pub fn point_at(&self, distance: f64) -> Point {
-        let (sweep, length) = (self.sweep(), self.length());
-        let share = distance / length;
-        let diameter = 2.0 * self.radius();
+        let sweep = self.sweep();
+        let share = distance / self.length();
         // From the nearer end, along the chord of the part arc: it stands half the part's turn off.
+        let diameter = (2.0 * self.radius()).copysign(sweep);
         if share > 0.5 {
             let rest = sweep * (1.0 - share);
             let way = self.chord_direction().turned(0.5 * (sweep - rest));
-            self.end - way.unit() * (diameter * (0.5 * rest.abs()).sin().copysign(1.0 - share))
+            self.end - way.unit() * (diameter * (0.5 * rest).sin())
         } else {
             let part = sweep * share;
             let way = self.chord_direction().turned(0.5 * (part - sweep));
-            self.start + way.unit() * (diameter * (0.5 * part.abs()).sin().copysign(share))
+            self.start + way.unit() * (diameter * (0.5 * part).sin())
         }
     }
 
@@ -452,6 +452,9 @@ mod tests {
         let arc = Arc::leaving(Point::ORIGIN, Direction::EAST, Point::new(3.0, 3.0)).unwrap();
         close(arc.point_at(3.0 * PI), Point::new(0.0, 6.0));
         close(arc.point_at(-1.5 * PI), Point::new(-3.0, 3.0));
+        // Two and a half turns on, and back.
+        close(arc.point_at(16.5 * PI), Point::new(0.0, 6.0));
+        close(arc.point_at(-13.5 * PI), Point::new(-3.0, 3.0));
         let longer = arc.between(-1.5 * PI, 3.0 * PI).unwrap();
         assert!((longer.length() - 4.5 * PI).abs() < 1e-12);
         close(longer.centre(), arc.centre());

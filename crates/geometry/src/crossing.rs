@@ -35,7 +35,11 @@ pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
             }
         }
     }
-    found.sort_by(|a, b| a.first.total_cmp(&b.first));
+    found.sort_by(|a, b| a.first.total_cmp(&b.first).then(a.second.total_cmp(&b.second)));
+    // A crossing right at a joint is met by the pieces on both sides of it.
+    found.dedup_by(|next, kept| {
+        next.first - kept.first < JOINT && (next.second - kept.second).abs() < JOINT
+    });
     found
 }
 
@@ -104,6 +108,12 @@ mod tests {
         assert!(found[0].point.distance(Point::new(2.0, 0.0)) < 1e-12);
         assert!((found[0].first - 2.0).abs() < 1e-12);
         assert!((found[0].second - 12.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_crossing_at_a_joint_is_one() {
+        let points = [(0., 0.), (4., 0.), (8., 0.), (8., 6.), (4., 6.), (4., 0.), (4., -6.)];
+        assert_eq!(chain(&points, false).self_crossings().len(), 1);
     }
 
     #[test]

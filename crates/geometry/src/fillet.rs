@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::meet::Carrier;
-use crate::{Arc, Piece, SAME_DIRECTION, angle};
+use crate::{Arc, Piece, SAME_DIRECTION, SAME_PLACE, angle};
 
 /// What becomes of a corner that is to be rounded.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -56,7 +56,8 @@ pub fn fillet(first: &Piece, second: &Piece, radius: f64, room: [f64; 2]) -> Fil
     if turn.abs() < SAME_DIRECTION {
         return Fillet::Smooth;
     }
-    if PI - turn.abs() < SAME_DIRECTION || !radius.is_finite() || radius <= 0.0 {
+    let no_room = room.iter().any(|room| *room <= SAME_PLACE);
+    if PI - turn.abs() < SAME_DIRECTION || !radius.is_finite() || radius <= 0.0 || no_room {
         return Fillet::None;
     }
     let corner = Corner {
@@ -118,18 +119,15 @@ impl Corner<'_> {
     /// The largest radius below `wanted` that fits: stepped down until one fits, then closed in
     /// on from both sides to the last digit.
     fn largest(&self, wanted: f64) -> Option<Rounded> {
-        // Steps of a fifth reach from the wanted radius to a hundred-thousandth of it.
-        const STEPS: usize = 64;
-        const SHRINK: f64 = 0.835;
+        const SHRINK: f64 = 0.835; // steps of a sixth
         let mut too_large = wanted;
         let mut best = None;
-        for _ in 0..STEPS {
+        while best.is_none() && too_large > SAME_PLACE {
             let smaller = too_large * SHRINK;
             best = self.rounded(smaller).map(|rounded| (smaller, rounded));
-            if best.is_some() {
-                break;
+            if best.is_none() {
+                too_large = smaller;
             }
-            too_large = smaller;
         }
         let (mut fits, mut rounded) = best?;
         while too_large - fits > f64::EPSILON * too_large {

@@ -188,9 +188,7 @@ impl Edge {
 fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
     let turn = first.end_direction().turn_to(second.start_direction());
     let gap = first.end().distance(second.start());
-    // A joint of the centre line that is smooth to the last digits is smooth on the edge: what
-    // the two offset ends differ by is the turn times the offset.
-    if gap <= SAME_PLACE || (turn.abs() < SAME_DIRECTION && gap < 1e-6 * distance.abs()) {
+    if gap <= SAME_PLACE {
         return Joint::Meet;
     }
     let inside = (turn > 0.0) == (distance > 0.0);

@@ -304,7 +304,7 @@ impl Reference {
                     Extent::Area(points) => (points, true),
                 };
                 let from = side.checked_sub(1)?;
-                let to = if closed { side % points.len() } else { *side };
+                let to = if closed { side % points.len().max(1) } else { *side };
                 (*points.get(from)?, *points.get(to)?)
             }
         };
@@ -328,6 +328,37 @@ impl Plan {
             north: 0.0,
             site: Site::default(),
             schemes: vec![Scheme::default()],
+        }
+    }
+
+    /// A plan to begin with: one path of one bend, ready to be dragged.
+    #[must_use]
+    pub fn with_one_bend(units: Units) -> Self {
+        let (chord, rise, width) = match units {
+            Units::Metric => (4.0, 0.8, 1.2),
+            // 14 ft, 2 ft 6 in, 4 ft
+            Units::FeetInches => (14.0 * 0.3048, 2.5 * 0.3048, 4.0 * 0.3048),
+        };
+        let waypoint = |x: f64| Waypoint {
+            at: Point::new(x, 0.0),
+            rounding: None,
+        };
+        let route = Route {
+            name: "Path 1".into(),
+            width,
+            waypoints: vec![waypoint(0.0), waypoint(chord)],
+            legs: vec![Shape::bend(rise)],
+            closed: false,
+            start_direction: None,
+            end_direction: None,
+        };
+        Self {
+            schemes: vec![Scheme {
+                name: String::new(),
+                notes: String::new(),
+                routes: vec![route],
+            }],
+            ..Self::empty(units)
         }
     }
 

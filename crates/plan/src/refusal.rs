@@ -242,7 +242,10 @@ mod tests {
             let said = sentence(&refused.unwrap_err(), &ruler);
             let (_, named) = said.rsplit_once("at least ").unwrap();
             let named = ruler.parse(named).unwrap();
-            assert!(bends_from((Rise, 0.9 * arc_length), (ArcLength, named)).is_ok(), "{said}");
+            assert!(
+                bends_from((Rise, 0.9 * arc_length), (ArcLength, named)).is_ok(),
+                "{said}"
+            );
         }
     }
 }

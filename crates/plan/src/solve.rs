@@ -5,7 +5,7 @@ mod shape;
 
 use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
 
-use crate::document::{Heading, Plan, Route, letter};
+use crate::document::{Heading, Plan, Route, Shape, letter};
 use crate::finding::{Code, Finding, Part, Place, Severity};
 use crate::units::{Ruler, angle_text};
 
@@ -240,7 +240,7 @@ fn solve_route(
         solved.origins.clear();
         return solved;
     };
-    look_at_bends(&solved, &chain, &mut report);
+    look_at_bends(route, &solved, &chain, &mut report);
     look_at_directions(plan, route, &chain, &mut report);
     look_at_crossings(&chain, (Code::PathCrosses, "the path"), &mut report);
     solved.left_edge = edge(&chain, 0.5 * route.width, &solved.origins, &mut report);
@@ -265,28 +265,36 @@ fn chain_of(pieces: Vec<Piece>, closed: bool) -> Option<Chain> {
 /// A bend with a radius over so many chords reads as a straight on screen.
 pub const FLAT: f64 = 1e6;
 
-fn look_at_bends(solved: &SolvedRoute, chain: &Chain, report: &mut Report<'_>) {
+fn look_at_bends(route: &Route, solved: &SolvedRoute, chain: &Chain, report: &mut Report<'_>) {
     for (piece, origin) in chain.pieces().iter().zip(&solved.origins) {
-        let (Some(arc), Origin::Leg(leg)) = (piece.arc(), origin) else {
+        let Origin::Leg(leg) = *origin else {
             continue;
         };
-        let bend = arc.bend();
-        if bend.is_half_circle_or_more() {
+        let bend = piece.arc().map(geometry::Arc::bend);
+        let chord = piece.start().distance(piece.end());
+        // A bend pressed quite flat is drawn as a straight and has no radius.
+        let radius = bend.map(|bend| bend.radius());
+        let flat = radius.map_or(
+            matches!(route.legs.get(leg), Some(Shape::Bend { .. })),
+            |radius| radius > FLAT * chord,
+        );
+        let place = (Part::Leg(leg), piece.point_at(0.5 * piece.length()));
+        if let Some(bend) = bend.filter(geometry::Bend::is_half_circle_or_more) {
             report.add(
                 (Severity::Note, Code::HalfCircle),
-                (Part::Leg(*leg), arc.apex()),
+                place,
                 format!(
                     "this bend turns through {}: half a circle or more has no tangent lengths, and its string needs that much free sweep",
                     angle_text(bend.sweep())
                 ),
                 (Some(bend.sweep()), Some(std::f64::consts::PI)),
             );
-        } else if bend.radius() > FLAT * bend.chord() {
+        } else if flat {
             report.add(
                 (Severity::Note, Code::ReadsAsStraight),
-                (Part::Leg(*leg), arc.apex()),
+                place,
                 "this bend is so flat that it reads as a straight".into(),
-                (Some(bend.radius()), Some(FLAT * bend.chord())),
+                (radius, Some(FLAT * chord)),
             );
         }
     }

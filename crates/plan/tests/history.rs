@@ -233,7 +233,7 @@ fn look_through(plan: &Plan) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig::with_cases(1000))]
 
     #[test]
     fn whatever_is_done_can_be_drawn_saved_and_undone(
@@ -246,7 +246,7 @@ proptest! {
             let before = Arc::clone(history.settled());
             let previewed = history.preview(edit);
             let committed = history.commit(edit);
-            prop_assert_eq!(&previewed, &committed);
+            prop_assert_eq!(format!("{previewed:?}"), format!("{committed:?}"));
             if committed.is_err() {
                 prop_assert!(Arc::ptr_eq(history.plan(), &before));
             }

@@ -125,14 +125,11 @@ pub fn fit(words: &str, style: Style, width: f64) -> (String, Style) {
             return (words.to_owned(), least);
         }
     }
-    let mut short: String = words.to_owned();
-    while short.pop().is_some() {
-        let tried = format!("{}…", short.trim_end());
-        if self::width(&tried, least) <= width {
-            return (tried, least);
-        }
-    }
-    (String::new(), least)
+    let ends: Vec<usize> = words.char_indices().map(|(end, _)| end).collect();
+    let short = |end: usize| format!("{}…", words.get(..end).unwrap_or_default().trim_end());
+    let fits = ends.partition_point(|end| self::width(&short(*end), least) <= width);
+    let words = fits.checked_sub(1).and_then(|last| ends.get(last)).map(|end| short(*end));
+    (words.unwrap_or_default(), least)
 }
 
 /// The characters that the type face cannot show, each once, in order; empty when all is well.

@@ -108,7 +108,9 @@ impl Typed {
         };
         Wrong::see(
             COMMAND,
-            &format!("a bend is fixed by two of its figures, {here}: give two, such as --chord 4m --rise 80cm"),
+            &format!(
+                "a bend is fixed by two of its figures, {here}: give two, such as --chord 4m --rise 80cm"
+            ),
         )
     }
 }
@@ -121,8 +123,8 @@ impl TypedFigure {
         } else {
             ruler.parse(&self.text)
         };
-        let value = value
-            .map_err(|error| Wrong::new(format!("--{}: {error}", option(self.figure))))?;
+        let value =
+            value.map_err(|error| Wrong::new(format!("--{}: {error}", option(self.figure))))?;
         Ok((self.figure, value))
     }
 
@@ -205,12 +207,18 @@ fn in_words(answers: &[Answer], given: [(Figure, f64); 2], ruler: &Ruler) -> Str
     let [first, second] = given.map(|(figure, _)| figure);
     let mut text = match answers.len() {
         1 => format!("\nOne bend has this {first} and this {second}.\n"),
-        _ => format!("\nTwo bends have this {first} and this {second}. Choose by what else you know of yours.\n"),
+        _ => format!(
+            "\nTwo bends have this {first} and this {second}. Choose by what else you know of yours.\n"
+        ),
     };
     for (i, answer) in answers.iter().enumerate() {
         if answers.len() > 1 {
             let turns = if i == 0 { "less" } else { "more" };
-            text += &format!("\nBend {} of {}, the one that turns {turns}\n", i + 1, answers.len());
+            text += &format!(
+                "\nBend {} of {}, the one that turns {turns}\n",
+                i + 1,
+                answers.len()
+            );
         } else {
             text.push('\n');
         }
@@ -233,23 +241,17 @@ fn table(answer: &Answer, ruler: &Ruler) -> String {
     for figure in Figure::ALL {
         let name = figure.to_string();
         text += &match bend.figure(figure) {
-            Some(angle) if figure.is_angle() => {
-                row(&name, &angle_text(angle), &radians(angle))
-            }
-            Some(length) => row(
+            Some(angle) if figure.is_angle() => row(&name, &angle_text(angle), &radians(angle)),
+            Some(length) => row(&name, &ruler.plain(length), &ruler.exact(length)),
+            None => row(
                 &name,
-                &ruler.plain(length),
-                &ruler.exact(length),
+                "none",
+                "from half a circle on the tangents do not meet",
             ),
-            None => row(&name, "none", "from half a circle on the tangents do not meet"),
         };
     }
     let area = bend.segment_area();
-    text += &row(
-        "segment area",
-        &ruler.area(area),
-        &ruler.exact_area(area),
-    );
+    text += &row("segment area", &ruler.area(area), &ruler.exact_area(area));
     text
 }
 
@@ -273,11 +275,17 @@ fn care(answer: &Answer, given: [(Figure, f64); 2], ruler: &Ruler) -> String {
                 let tenth = geometry::angle::from_degrees(0.1);
                 (tenth, "0.1 deg".to_owned())
             } else {
-                (ruler.graduation.metres(), ruler.graduation.label().to_owned())
+                (
+                    ruler.graduation.metres(),
+                    ruler.graduation.label().to_owned(),
+                )
             };
             let moved = (per_unit * slip).abs();
             if moved.is_finite() {
-                format!("{said} in the {figure} moves the radius by {}", ruler.exact(moved))
+                format!(
+                    "{said} in the {figure} moves the radius by {}",
+                    ruler.exact(moved)
+                )
             } else {
                 format!("{said} in the {figure} moves it without limit")
             }

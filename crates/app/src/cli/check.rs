@@ -14,7 +14,11 @@ pub(super) fn run(parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong> {
     let lines: String = findings.iter().map(line).collect();
     words.answer(&lines)?;
     let stops = |finding: &Finding| finding.severity == Severity::Stop;
-    Ok(if findings.iter().any(stops) { STOPS } else { DONE })
+    Ok(if findings.iter().any(stops) {
+        STOPS
+    } else {
+        DONE
+    })
 }
 
 fn line(finding: &Finding) -> String {

@@ -130,7 +130,10 @@ fn next<'a>(
     command: &'static str,
     plan: Option<&Path>,
 ) -> Result<Given<'a>, Wrong> {
-    match parser.next().map_err(|error| Wrong::usage(command, &error))? {
+    match parser
+        .next()
+        .map_err(|error| Wrong::usage(command, &error))?
+    {
         None => Ok(Given::End),
         Some(Arg::Long("help") | Arg::Short('h')) => Ok(Given::Help),
         Some(Arg::Value(word)) if plan.is_none() => Ok(Given::Plan(PathBuf::from(word))),

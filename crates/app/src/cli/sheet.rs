@@ -49,9 +49,8 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
         }
     }
     let path = path.ok_or_else(|| Wrong::no_plan(COMMAND))?;
-    let to = to.ok_or_else(|| {
-        Wrong::see(COMMAND, "say where the sheet goes, such as --to sheet.pdf")
-    })?;
+    let to =
+        to.ok_or_else(|| Wrong::see(COMMAND, "say where the sheet goes, such as --to sheet.pdf"))?;
     spare_plans(&path, &to)?;
     let plan = files::read_plan(&path)?;
     request.scheme = scheme(&plan, &path, option.as_deref())?;
@@ -119,9 +118,9 @@ fn scheme(plan: &Plan, path: &Path, asked: Option<&str>) -> Result<usize, Wrong>
         return Ok(0);
     };
     let is_asked = |scheme: &usize| letter(*scheme).eq_ignore_ascii_case(asked.trim());
-    (0..count).find(is_asked).ok_or_else(|| {
-        Wrong::new(format!("--option {asked}: {} has {letters}", shown(path)))
-    })
+    (0..count)
+        .find(is_asked)
+        .ok_or_else(|| Wrong::new(format!("--option {asked}: {} has {letters}", shown(path))))
 }
 
 fn paper(name: &str) -> Result<Paper, Wrong> {

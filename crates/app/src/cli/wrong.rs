@@ -23,7 +23,9 @@ impl Wrong {
             Error::UnexpectedArgument(word) => {
                 format!("{} is one word too many", shown(Path::new(word)))
             }
-            Error::UnexpectedValue { option, .. } => format!("{option} stands alone, without a value"),
+            Error::UnexpectedValue { option, .. } => {
+                format!("{option} stands alone, without a value")
+            }
             Error::MissingValue { option } => {
                 let option = option.as_deref().unwrap_or("the last option");
                 format!("{option} needs a value after it")
@@ -43,11 +45,17 @@ impl Wrong {
     }
 
     pub(super) fn no_plan(command: &str) -> Self {
-        Self::see(command, &format!("name a plan after {command}, such as yard.ron"))
+        Self::see(
+            command,
+            &format!("name a plan after {command}, such as yard.ron"),
+        )
     }
 
     pub(super) fn neither_command_nor_file(word: &Path) -> Self {
-        Self::see("", &format!("there is no command and no file {}", shown(word)))
+        Self::see(
+            "",
+            &format!("there is no command and no file {}", shown(word)),
+        )
     }
 
     pub(super) fn answer(error: &io::Error) -> Self {

@@ -8,7 +8,6 @@ use plan::{History, Plan, Solved};
 
 use super::action::Action;
 use super::dialog::{Answer, Dialog, Question};
-use super::intent::Intent;
 use super::pick::Pick;
 use super::slip::SheetWish;
 use super::theme;
@@ -27,6 +26,8 @@ pub struct Errands {
     dialog: Option<Dialog>,
     field: Option<PathField>,
     asking: Option<Unsaved>,
+    /// Never ask the desktop for a file, only in the window itself.
+    pub(super) in_window: bool,
     /// The title the window wears.
     pub(super) titled: Option<String>,
 }
@@ -53,6 +54,16 @@ struct PathField {
     text: String,
     /// The file that is there already and would be replaced, once pointed out.
     replaces: Option<PathBuf>,
+}
+
+impl PathField {
+    fn new(question: Question) -> Self {
+        Self {
+            text: offered(&question),
+            question,
+            replaces: None,
+        }
+    }
 }
 
 /// What came of an errand.
@@ -101,14 +112,14 @@ impl Errands {
                     folder: self.folder(),
                     name: format!("{}.pdf", self.stem(history.settled())),
                 };
-                self.dialog = Some(Dialog::ask(question, ctx));
+                self.ask(question, ctx);
             }
             Action::Undo | Action::Redo | Action::Fit | Action::Closer | Action::Farther => {}
         }
     }
 
     /// Shows the questions there are.
-    pub fn ui(&mut self, ctx: &Context, history: &History, _out: &mut Vec<Intent>) {
+    pub fn ui(&mut self, ctx: &Context, history: &History) {
         if ctx.input(|input| input.viewport().close_requested())
             && history.is_unsaved()
             && self.now != Some(Errand::Close)
@@ -133,11 +144,11 @@ impl Errands {
             Errand::New => {
                 self.path = None;
                 let units = history.settled().units;
-                Some(Done::Opened(Box::new(Plan::empty(units))))
+                Some(Done::Opened(Box::new(Plan::with_one_bend(units))))
             }
             Errand::AskOpen => {
                 let folder = self.folder();
-                self.dialog = Some(Dialog::ask(Question::Open { folder }, ctx));
+                self.ask(Question::Open { folder }, ctx);
                 None
             }
             Errand::Open(path) => Some(match files::read_plan(&path) {
@@ -188,7 +199,17 @@ impl Errands {
             folder: self.folder(),
             name: format!("{}.ron", self.stem(plan)),
         };
-        self.dialog = Some(Dialog::ask(question, ctx));
+        self.ask(question, ctx);
+    }
+
+    /// Asks the desktop, or in the window where that is wished for.
+    fn ask(&mut self, question: Question, ctx: &Context) {
+        if self.in_window {
+            self.field = Some(PathField::new(question));
+            ctx.request_repaint();
+        } else {
+            self.dialog = Some(Dialog::ask(question, ctx));
+        }
     }
 
     fn folder(&self) -> Option<PathBuf> {
@@ -226,14 +247,7 @@ impl Errands {
         match answer {
             Answer::Picked(path) => self.now = Some(errand(&question, path)),
             Answer::NothingPicked => self.then = None,
-            Answer::NoDialog => {
-                let text = offered(&question);
-                self.field = Some(PathField {
-                    question,
-                    text,
-                    replaces: None,
-                });
-            }
+            Answer::NoDialog => self.field = Some(PathField::new(question)),
         }
     }
 
@@ -296,6 +310,8 @@ impl Errands {
             let text = ui
                 .add(TextEdit::singleline(&mut field.text).desired_width(f32::INFINITY))
                 .labelled_by(label.id);
+            // Asked before the field takes the keyboard again, or it would never have lost it.
+            go = text.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
             if ui.memory(|memory| memory.focused().is_none()) {
                 text.request_focus();
             }
@@ -305,7 +321,6 @@ impl Errands {
             if field.replaces.is_some() {
                 ui.label(words::REPLACES);
             }
-            go = text.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
             ui.add_space(theme::GAP);
             ui.horizontal_wrapped(|ui| {
                 let word = if field.replaces.is_some() {

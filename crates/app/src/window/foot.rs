@@ -83,9 +83,9 @@ fn actions_ui(ui: &mut Ui, out: &mut Vec<Intent>) {
     for action in [
         Action::Sheet,
         Action::Save,
-        Action::Open,
-        Action::Redo,
         Action::Undo,
+        Action::Redo,
+        Action::Open,
         Action::Fit,
     ] {
         let entry = action.entry();

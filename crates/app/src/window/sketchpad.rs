@@ -5,7 +5,6 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
-use plan::units::Units;
 use plan::{History, Plan, Solved};
 
 use super::action::Action;
@@ -73,6 +72,23 @@ impl Sketchpad {
             hints: Hints::default(),
             errands: Errands::new(path),
         }
+    }
+
+    /// Asks for files in the window itself, never through the desktop.
+    #[must_use]
+    pub fn asking_in_window(mut self) -> Self {
+        self.errands.in_window = true;
+        self
+    }
+
+    /// Wears another look from now on.
+    pub fn wear(&mut self, look: Look) {
+        self.look = look;
+    }
+
+    /// Carries out an edit as if it had been asked for by hand.
+    pub fn commit(&mut self, edit: &plan::Edit) {
+        self.carry_out_edit(edit);
     }
 
     /// Shows the three hints of a first run; `seen` remembers that they were closed.
@@ -144,7 +160,7 @@ impl Sketchpad {
             palette: self.look.palette(),
         };
         self.views(ui, &scene, &mut out);
-        self.errands.ui(ui.ctx(), &self.history, &mut out);
+        self.errands.ui(ui.ctx(), &self.history);
         if !out.is_empty() {
             // What was asked for shows in the next frame: there must be one.
             ui.ctx().request_repaint();
@@ -186,16 +202,7 @@ impl Sketchpad {
                 Ok(stopped) => self.tell_stopped(stopped.map(|s| s.to_string())),
                 Err(error) => self.tell_wrong(&error.to_string()),
             },
-            Intent::Commit(edit) => match self.history.commit(&edit) {
-                Ok(stopped) => {
-                    self.said = None;
-                    self.tell_stopped(stopped.map(|s| s.to_string()));
-                }
-                Err(error) => {
-                    let sentence = words::refused(&error, &self.plan().ruler());
-                    self.tell_wrong(&sentence);
-                }
-            },
+            Intent::Commit(edit) => self.carry_out_edit(&edit),
             Intent::Cancel => self.history.cancel(),
             Intent::Pick(part) => {
                 if self.pick.part != Some(part) {
@@ -215,6 +222,19 @@ impl Sketchpad {
             Intent::Type => self.slip.typing.focus_first = true,
             Intent::Tell(sentence) => self.tell_wrong(&sentence),
             Intent::CloseHints => self.hints.close(),
+        }
+    }
+
+    fn carry_out_edit(&mut self, edit: &plan::Edit) {
+        match self.history.commit(edit) {
+            Ok(stopped) => {
+                self.said = None;
+                self.tell_stopped(stopped.map(|s| s.to_string()));
+            }
+            Err(error) => {
+                let sentence = words::refused(&error, &self.plan().ruler());
+                self.tell_wrong(&sentence);
+            }
         }
     }
 
@@ -302,12 +322,6 @@ impl Sketchpad {
             sentence: words::capital(sentence),
             wrong: true,
         });
-    }
-
-    /// An empty plan in the units of the one before.
-    #[must_use]
-    pub fn blank(units: Units) -> Plan {
-        Plan::empty(units)
     }
 }
 

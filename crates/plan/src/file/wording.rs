@@ -31,7 +31,9 @@ pub(super) fn sentence(error: &Error) -> String {
         }
         Error::ExpectedMapColon => "a colon is missing between a field and its value".into(),
         Error::ExpectedDifferentLength { expected, found } => {
-            format!("{expected} is expected here, with {found} in it now")
+            // ron says `a tuple of size 2`
+            let count = expected.rsplit(' ').next().unwrap_or(expected);
+            format!("{count} values belong together here, not {found}")
         }
         Error::ExpectedNamedStructLike("Plan")
         | Error::ExpectedStructName(_)

@@ -148,6 +148,12 @@ impl Ruler {
     }
 
     /// The area with more digits, to stand beside the rounded one: `12.3412 m²`, `132.838 ft²`.
+    ///
+    /// ```
+    /// # use plan::units::{Ruler, Units};
+    /// assert_eq!(Ruler::new(Units::Metric).exact_area(12.341_24), "12.3412 m²");
+    /// assert_eq!(Ruler::new(Units::FeetInches).exact_area(0.092_903_04), "1.000 ft²");
+    /// ```
     #[must_use]
     pub fn exact_area(&self, square_metres: f64) -> String {
         self.written_area(square_metres, 2)

@@ -10,6 +10,9 @@ use crate::pen::{Pen, Style, Tone};
 /// Free paper kept between two things that must not touch, millimetres.
 const GAP: f64 = 0.7;
 
+/// What it costs to cross a hairline, in steps of places.
+const CROSSING: f64 = 0.1;
+
 /// Longest leader from a thing to its name that is drawn as none, millimetres.
 const NEAR: f64 = 3.0;
 
@@ -129,9 +132,11 @@ impl Label {
                     leader: None,
                 });
             }
-            // Level words with a leader for lines too short to carry them.
-            places.extend(self.around(on, 0.0).into_iter().map(|mut place| {
+            // Level words with a leader for lines too short to carry them, off to one side.
+            let aside = |place: &Place| (on.direction(place.middle) - angle).sin().abs() > 0.5;
+            places.extend(self.around(on, 0.0).into_iter().filter(aside).map(|mut place| {
                 place.cost += 2.5 + 0.2 * step as f64;
+                place.leader = Some(on);
                 place
             }));
         }
@@ -173,9 +178,10 @@ impl Labels {
         self.taken.push(corners(frame));
     }
 
-    /// Lines that words should rather not cross; the heavier the more.
-    pub(super) fn avoid(&mut self, ink: &Ink, weight: f64) {
+    /// Lines that words should rather not cross; the wider the pen the less.
+    pub(super) fn avoid(&mut self, ink: &Ink) {
         let window = corners(&self.window);
+        let weight = CROSSING + 2.0 * pen_width(ink);
         let seen = strokes(ink).into_iter().filter(|stroke| !apart(stroke, &window, 0.0));
         self.lines.extend(seen.map(|stroke| (stroke, weight)));
     }
@@ -266,6 +272,14 @@ fn apart(a: &[Pos], b: &[Pos], gap: f64) -> bool {
         let ((a_low, a_high), (b_low, b_high)) = (spread(a, axis), spread(b, axis));
         a_low - b_high >= gap || b_low - a_high >= gap
     })
+}
+
+fn pen_width(ink: &Ink) -> f64 {
+    match ink {
+        Ink::Line { pen, .. } | Ink::Arc { pen, .. } => pen.width,
+        Ink::Path { pen, .. } | Ink::Rect { pen, .. } | Ink::Circle { pen, .. } => pen.map_or(0.0, |pen| pen.width),
+        Ink::Text(_) | Ink::Through { .. } => 0.0,
+    }
 }
 
 /// The lines of some ink, arcs in pieces of at most 10°.

@@ -1,10 +1,31 @@
 //! The pages of a stake-out: from a solved plan to a sheet of ink.
 
+mod before_you_start;
+mod bend_page;
+mod diagram;
+mod flow;
+mod labels;
+mod peg_page;
+mod plan_page;
+mod scale;
+mod signs;
+mod site;
+mod table;
+mod title_block;
+mod words;
+
+use plan::finding::{Finding, Part, Severity};
+use plan::fingerprint::fingerprint;
+use plan::setout::{RouteSetOut, Voice, set_out};
+use plan::solve::{Origin, SolvedRoute, SolvedScheme};
 use plan::{Plan, Solved};
 
-use crate::document::{Date, Page, Sheet};
+use crate::document::{Date, Sheet};
 use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
+use crate::pen::Style;
+
+use flow::{Entry, Flow, Label};
 
 /// What is asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,17 +40,59 @@ pub struct Request {
     pub date: Option<Date>,
 }
 
-/// Stands in the document's data, not on its pages, when no day is given.
-fn undated() -> Date {
-    Date::new(2000, 1, 1).unwrap_or_else(|| unreachable!())
+/// A document of its kind must hold a day. Without one asked for it is this, which no page shows.
+const UNDATED: Date = match Date::new(2000, 1, 1) {
+    Some(date) => date,
+    None => panic!("this is a day"),
+};
+
+/// One path on its way to paper: everything the pages show.
+struct Job<'a> {
+    plan: &'a Plan,
+    scheme: &'a SolvedScheme,
+    route: &'a SolvedRoute,
+    set: &'a RouteSetOut,
+    findings: Vec<&'a Finding>,
+    fingerprint: &'a str,
+    voice: Voice,
+    request: &'a Request,
 }
 
-/// Composes the stake-out of one option. It never fails: where there is nothing to draw a page
-/// says so.
+/// Composes the stake-out of one option, path after path: the plan, what to know before one
+/// starts, the pegs, and each bend. It never fails: where there is nothing to draw a page says so.
 #[must_use]
-pub fn compose(_plan: &Plan, _solved: &Solved, request: &Request) -> Sheet {
-    let mut sheet = Sheet::new("Stake-out", request.date.unwrap_or_else(undated));
-    sheet.pages.push(Page::default());
+pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
+    let fingerprint = fingerprint(plan);
+    let title = named(&plan.title, "Untitled plan");
+    let mut flow = Flow::new(request.paper);
+    let mut subject = "Stake-out".to_owned();
+    if let Some(scheme) = solved.schemes.get(request.scheme) {
+        subject = format!("Stake-out of option {}", option_name(scheme));
+        for (index, route) in scheme.routes.iter().enumerate() {
+            flow.foot = format!("{title} · option {} · {} · plan {fingerprint}", option_name(scheme), path_name(route, index));
+            let findings = solved
+                .findings
+                .iter()
+                .filter(|finding| finding.place.scheme == request.scheme && finding.place.route == index);
+            add_route(
+                &mut flow,
+                (plan, scheme, route, index),
+                findings.collect(),
+                (&fingerprint, request),
+            );
+        }
+        if scheme.routes.is_empty() {
+            flow.foot = format!("{title} · plan {fingerprint}");
+            nothing(&mut flow, &format!("option {}", option_name(scheme)), &[]);
+        }
+    } else {
+        flow.foot = format!("{title} · plan {fingerprint}");
+        nothing(&mut flow, "this option: the plan has no such option", &[]);
+    }
+    let mut sheet = Sheet::new(format!("{title}: {}", subject.to_lowercase()), request.date.unwrap_or(UNDATED));
+    sheet.title = format!("{title}: {subject}");
+    sheet.subject = format!("{subject}: pegs, swing points and offsets for laying out by hand. Plan {fingerprint}.");
+    sheet.pages = flow.finish();
     sheet
 }
 
@@ -39,4 +102,99 @@ pub fn compose(_plan: &Plan, _solved: &Solved, request: &Request) -> Sheet {
 /// As [`pdf`]: in practice only when a name has a character that the type face lacks.
 pub fn stakeout(plan: &Plan, solved: &Solved, request: &Request) -> Result<Vec<u8>, PdfError> {
     pdf(&compose(plan, solved, request))
+}
+
+fn add_route(
+    flow: &mut Flow,
+    (plan, scheme, route, index): (&Plan, &SolvedScheme, &SolvedRoute, usize),
+    findings: Vec<&Finding>,
+    (fingerprint, request): (&str, &Request),
+) {
+    let Some(set) = set_out(plan, route) else {
+        nothing(flow, &path_name(route, index), &findings);
+        return;
+    };
+    let job = Job {
+        plan,
+        scheme,
+        route,
+        set: &set,
+        findings,
+        fingerprint,
+        voice: Voice {
+            ruler: plan.ruler(),
+            both: request.both_units,
+        },
+        request,
+    };
+    plan_page::add(flow, &job, &path_name(route, index));
+    before_you_start::add(flow, &job, &path_name(route, index));
+    peg_page::add(flow, &job);
+    for bend in &set.bends {
+        bend_page::add(flow, &job, bend);
+    }
+}
+
+fn nothing(flow: &mut Flow, what: &str, findings: &[&Finding]) {
+    flow.start("Nothing to set out");
+    flow.paragraph(&format!("There is nothing to set out in {what}."), Style::LARGE);
+    flow.paragraph("Draw a path of at least two waypoints apart from each other, then print again.", Style::LARGE);
+    let entries: Vec<Entry> = findings
+        .iter()
+        .map(|finding| Entry::new(sign(finding.severity), words::sentence(&finding.sentence), Style::BODY))
+        .collect();
+    flow.list(&entries);
+}
+
+/// The sign before a finding.
+const fn sign(severity: Severity) -> Label {
+    let (word, black) = match severity {
+        Severity::Stop => ("STOP", true),
+        Severity::Care => ("CARE", false),
+        Severity::Note => ("note", false),
+    };
+    Label::Sign { word, black }
+}
+
+impl Job<'_> {
+    /// Where a finding stands, as one names it on the ground; empty for the path as a whole.
+    fn place(&self, part: Part) -> String {
+        let between = |piece: usize| {
+            let (from, to) = self.route.pegs_of(piece);
+            format!("Peg {from} to peg {to}: ")
+        };
+        match part {
+            Part::Whole => String::new(),
+            Part::Leg(leg) => self.route.piece_of(Origin::Leg(leg)).map_or(format!("Leg {}: ", leg + 1), between),
+            Part::Waypoint(at) => self
+                .route
+                .piece_of(Origin::Rounding(at))
+                .map_or_else(|| format!("Waypoint {}: ", at + 1), between),
+        }
+    }
+
+    /// A finding as an entry of a list.
+    fn entry(&self, finding: &Finding) -> Entry {
+        let words = format!("{}{}", self.place(finding.place.part), words::sentence(&finding.sentence));
+        Entry::new(sign(finding.severity), words, Style::BODY)
+    }
+}
+
+fn named(name: &str, otherwise: &str) -> String {
+    let name = name.trim();
+    if name.is_empty() { otherwise } else { name }.to_owned()
+}
+
+/// `A, Round the cistern`.
+fn option_name(scheme: &SolvedScheme) -> String {
+    let name = scheme.name.trim();
+    if name.is_empty() {
+        scheme.letter.clone()
+    } else {
+        format!("{}, {name}", scheme.letter)
+    }
+}
+
+fn path_name(route: &SolvedRoute, index: usize) -> String {
+    named(&route.name, &format!("path {}", index + 1))
 }

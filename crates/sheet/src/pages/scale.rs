@@ -23,7 +23,7 @@ const METRIC: [f64; 5] = [10.0, 20.0, 25.0, 50.0, 100.0];
 const FEET: [f64; 8] = [1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 20.0, 50.0];
 
 /// Steps of the scales of a drawing of one bend, which is not measured from: closer, to fill the paper.
-const CLOSE: [f64; 8] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5];
+const CLOSE: [f64; 9] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5];
 
 impl Scale {
     fn metric(ratio: f64) -> Self {

@@ -1,7 +1,7 @@
 //! Tables: columns as wide as they need, rows that go on under the same heads on the next page.
 
 use crate::document::{Block, Cell, Names, Row};
-use crate::ink::{Anchor, Ink, Text};
+use crate::ink::{Anchor, Ink, Pos, Text};
 use crate::lettering::{self, leading};
 use crate::paper::{Frame, Orientation};
 use crate::pen::{Pen, Style, Weight};
@@ -70,7 +70,7 @@ impl Table {
         let total: f64 = wanted.iter().sum();
         if total <= room {
             let share = (room - total) / wanted.len().max(1) as f64;
-            return wanted.into_iter().map(|width| width + share.min(18.0)).collect();
+            return wanted.into_iter().map(|width| width + share).collect();
         }
         // The limit at which the columns, none wider than it, fill the room.
         let (mut low, mut high) = (0.0, room);
@@ -168,7 +168,7 @@ fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
                 })
                 .collect()
         }
-        Content::Tick => vec![tick_box(frame.middle().shifted(-0.5 * BOX, -0.5 * BOX))],
+        Content::Tick => vec![tick_box(Pos::new(frame.left() + ASIDE, frame.middle().y - 0.5 * BOX))],
         Content::Write => {
             let frame = frame.inset(0.9);
             let width = frame.width.min(WRITE + 6.0);

@@ -11,15 +11,14 @@ use crate::window::pick::Stage;
 use crate::window::theme;
 use crate::window::view::{Curve, View};
 
-pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>) {
-    let mut labels = Labels::new(painter, scene.palette.paper, view.area());
-    let Some(route) = scene.route() else { return };
-    for peg in route.pegs() {
-        let at = view.screen_from_plan(peg.at);
-        labels.keep_free(Rect::from_center_size(at, Vec2::splat(16.0)));
-    }
+pub(super) fn draw(
+    painter: &Painter,
+    view: &View,
+    scene: &Scene<'_>,
+    labels: &mut Labels<'_>,
+) {
     match scene.piece() {
-        Some((_, Piece::Arc(arc))) => draw_bend(painter, view, scene, &arc, &mut labels),
+        Some((_, Piece::Arc(arc))) => draw_bend(painter, view, scene, &arc, labels),
         Some((_, Piece::Line(line))) => {
             let middle = view.screen_from_plan(line.point_at(0.5 * line.length()));
             let square = screen_direction(line.direction().left().unit());
@@ -29,7 +28,7 @@ pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>) {
         None => {}
     }
     if scene.stage == Stage::SetOut {
-        draw_all_swing_points(painter, view, scene);
+        draw_all_swing_points(painter, view, scene, labels);
     }
 }
 
@@ -69,19 +68,24 @@ fn draw_bend(
     let away = screen_direction((arc.apex() - middle) / arc.rise().abs());
     let along = vec2(-away.y, away.x);
     let bend = arc.bend();
-    let rise_middle = view.screen_from_plan(middle.middle(arc.apex()));
+    let share = |from: Point, to: Point| {
+        [0.5, 0.35, 0.65, 0.2, 0.8].map(|share| view.screen_from_plan(from.towards(to, share)))
+    };
     // A flat bend's rise has no room beside it: its figure goes outside the apex.
+    let rise = ruler.text(bend.rise());
     if view.screen_length(bend.rise()) > 24.0 {
-        labels.write(rise_middle, 10.0, along, &ruler.text(bend.rise()), big(palette.ink));
+        labels.write_at_one(&share(middle, arc.apex()), 10.0, along, &rise, &big(palette.ink));
     } else {
-        labels.write(apex, 20.0, away, &ruler.text(bend.rise()), big(palette.ink));
+        labels.write_at_one(&[apex], 20.0, away, &rise, &big(palette.ink));
     }
-    let quarter = view.screen_from_plan(arc.start().towards(arc.end(), 0.3));
-    labels.write(quarter, 14.0, -away, &ruler.text(bend.chord()), big(palette.ink));
-    let string = arc.end();
-    let on_string = seen_middle(view, centre, string);
+    let chord = ruler.text(bend.chord());
+    let on_chord = share(arc.start(), arc.end());
+    labels.write_at_one(&on_chord, 14.0, -away, &chord, &big(palette.ink));
     let radius = format!("R {}", ruler.text(bend.radius()));
-    labels.write(on_string, 12.0, along, &radius, big(palette.string));
+    let mut on_string = vec![seen_middle(view, centre, arc.end())];
+    on_string.extend(share(centre, arc.end()));
+    on_string.extend(share(centre, arc.start()));
+    labels.write_at_one(&on_string, 12.0, along, &radius, &big(palette.string));
 }
 
 /// The middle of the part of a line that can be seen, roughly: halfway, or near the end in sight.
@@ -100,7 +104,12 @@ fn swing_point(painter: &Painter, at: Pos2, colour: Color32, weight: f32) {
     painter.circle_filled(at, 2.5, colour);
 }
 
-fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>) {
+fn draw_all_swing_points(
+    painter: &Painter,
+    view: &View,
+    scene: &Scene<'_>,
+    labels: &mut Labels<'_>,
+) {
     let Some(chain) = scene.route().and_then(|route| route.centre_line.as_ref()) else {
         return;
     };
@@ -108,13 +117,9 @@ fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>) {
     for (i, arc) in chain.pieces().iter().filter_map(Piece::arc).enumerate() {
         let at = view.screen_from_plan(arc.centre());
         swing_point(painter, at, scene.palette.string, scene.palette.weight);
-        painter.text(
-            at + vec2(12.0, -12.0),
-            egui::Align2::LEFT_BOTTOM,
-            format!("S{}", i + 1),
-            font.clone(),
-            scene.palette.string,
-        );
+        labels.keep_free(Rect::from_center_size(at, Vec2::splat(18.0)));
+        let style = (font.clone(), scene.palette.string);
+        labels.write(at, 12.0, vec2(1.0, -1.0), &format!("S{}", i + 1), style);
     }
 }
 

@@ -37,6 +37,22 @@ impl<'a> Labels<'a> {
         self.taken.push(rect);
     }
 
+    /// Writes a text beside the first of several places that has room.
+    pub(super) fn write_at_one(
+        &mut self,
+        places: &[Pos2],
+        gap: f32,
+        wish: Vec2,
+        text: &str,
+        style: &(FontId, Color32),
+    ) {
+        for at in places {
+            if self.write(*at, gap, wish, text, style.clone()).is_some() {
+                return;
+            }
+        }
+    }
+
     /// Writes a text beside a place, `gap` points off it, wherever there is room; on the side of
     /// `wish` if there is. Where there is no room at all it is left out: nothing is written over.
     pub(super) fn write(

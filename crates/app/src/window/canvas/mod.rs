@@ -5,12 +5,13 @@ mod handles;
 mod labels;
 mod site;
 
-use egui::{Color32, Key, Pos2, Rect, Sense, Ui};
+use egui::{Color32, Key, Pos2, Rect, Sense, Ui, vec2};
 use geometry::{Bounds, Chain, Piece, Point};
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
 use plan::{Plan, finding::Severity};
 
+use self::labels::Labels;
 use super::intent::Intent;
 use super::pen::{self, Pen};
 use super::pick::{Pick, Picked, Stage};
@@ -176,8 +177,11 @@ impl Canvas {
                 Pen::Ghost.draw(&painter, &view.trace(&curves(chain)), scene.palette);
             }
         }
-        site::draw_names(&painter, view, scene);
-        figures::draw(&painter, view, scene);
+        let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
+        keep_pegs_free(&mut labels, view, scene);
+        site::keep_scale_free(&mut labels, view);
+        figures::draw(&painter, view, scene, &mut labels);
+        site::draw_names(view, scene, &mut labels);
         for finding in &scene.solved.findings {
             if finding.place.scheme == scene.pick.scheme && finding.severity != Severity::Note {
                 finding_sign(
@@ -189,6 +193,15 @@ impl Canvas {
             }
         }
         site::draw_scale(&painter, view, scene);
+    }
+}
+
+/// No text over a peg or its number.
+fn keep_pegs_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
+    let Some(route) = scene.route() else { return };
+    for peg in route.pegs() {
+        let at = view.screen_from_plan(peg.at);
+        labels.keep_free(Rect::from_min_max(at - vec2(9.0, 27.0), at + vec2(25.0, 9.0)));
     }
 }
 
@@ -233,9 +246,9 @@ fn draw_path(
 /// A diamond with a stroke in it: full for what stops, open for what wants care.
 fn finding_sign(painter: &egui::Painter, at: Pos2, severity: Severity, palette: &Palette) {
     const SIZE: f32 = 11.0;
-    let at = at - egui::vec2(0.0, 2.6 * SIZE);
+    let at = at - vec2(0.0, 2.6 * SIZE);
     let corners = [(0.0, -SIZE), (SIZE, 0.0), (0.0, SIZE), (-SIZE, 0.0)]
-        .map(|(x, y)| at + egui::vec2(x, y))
+        .map(|(x, y)| at + vec2(x, y))
         .to_vec();
     let (fill, line) = match severity {
         Severity::Stop => (palette.clay, palette.paper),
@@ -244,10 +257,10 @@ fn finding_sign(painter: &egui::Painter, at: Pos2, severity: Severity, palette: 
     let edge = egui::Stroke::new(2.0, if severity == Severity::Stop { fill } else { line });
     painter.add(egui::Shape::convex_polygon(corners, fill, edge));
     painter.line_segment(
-        [at - egui::vec2(0.0, 5.0), at + egui::vec2(0.0, 1.5)],
+        [at - vec2(0.0, 5.0), at + vec2(0.0, 1.5)],
         egui::Stroke::new(2.0, line),
     );
-    painter.circle_filled(at + egui::vec2(0.0, 5.0), 1.5, line);
+    painter.circle_filled(at + vec2(0.0, 5.0), 1.5, line);
 }
 
 /// Everything of the option and the site that one wants to see at once.
@@ -307,6 +320,6 @@ fn backed_text(
     paper: Color32,
     ink: Color32,
 ) {
-    painter.rect_filled(rect.expand2(egui::vec2(3.0, 0.0)), 2.0, paper);
+    painter.rect_filled(rect.expand2(vec2(3.0, 0.0)), 2.0, paper);
     painter.galley(rect.min, galley, ink);
 }

@@ -36,13 +36,9 @@ pub(super) fn draw_grounds(painter: &Painter, view: &View, scene: &Scene<'_>) {
 }
 
 /// Names of obstacles and marks, where there is room.
-pub(super) fn draw_names(painter: &Painter, view: &View, scene: &Scene<'_>) {
-    let mut labels = Labels::new(painter, scene.palette.paper, view.area());
+pub(super) fn draw_names(view: &View, scene: &Scene<'_>, labels: &mut Labels<'_>) {
     let font = Face::Text.sized(theme::SMALL);
-    keep_path_free(&mut labels, view, scene);
-    // The corner of north and scale.
-    let corner = view.area().left_bottom() + vec2(0.0, -120.0);
-    labels.keep_free(Rect::from_min_size(corner, vec2(180.0, 120.0)));
+    keep_path_free(labels, view, scene);
     for mark in &scene.plan.site.marks {
         let at = view.screen_from_plan(mark.at);
         let style = (font.clone(), scene.palette.ink);
@@ -55,7 +51,7 @@ pub(super) fn draw_names(painter: &Painter, view: &View, scene: &Scene<'_>) {
     }
 }
 
-/// Names keep off the chosen path and its pegs.
+/// Names keep off the chosen path.
 fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
     let Some(route) = scene.route() else { return };
     if let Some(chain) = &route.centre_line {
@@ -72,10 +68,6 @@ fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
                 }
             }
         }
-    }
-    for peg in route.pegs() {
-        let at = view.screen_from_plan(peg.at);
-        labels.keep_free(Rect::from_center_size(at, Vec2::splat(theme::TARGET)));
     }
 }
 
@@ -171,6 +163,12 @@ fn crossings(corners: &[Pos2], at: f32) -> Vec<f32> {
             ((from < 0.0) != (to < 0.0)).then(|| a.x + (b.x - a.x) * (from / (from - to)))
         })
         .collect()
+}
+
+/// No text in the corner of north and scale.
+pub(super) fn keep_scale_free(labels: &mut Labels<'_>, view: &View) {
+    let corner = view.area().left_bottom() + vec2(0.0, -120.0);
+    labels.keep_free(Rect::from_min_size(corner, vec2(180.0, 120.0)));
 }
 
 /// North and a scale bar in the lower left corner.

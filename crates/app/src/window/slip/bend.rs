@@ -51,7 +51,7 @@ pub(super) fn ui(
         ("swing", Figure::Radius),
     ];
     for (words, figure) in sentence {
-        row_ui(ui, words, |ui| shape.figure_ui(ui, typing, figure, true, out));
+        high_row_ui(ui, words, LARGE_ROW, |ui| shape.figure_ui(ui, typing, figure, true, out));
     }
     let behind = if arc.bend().apothem() < 0.0 {
         "from a point before the chord by"
@@ -86,11 +86,20 @@ pub(super) fn ui(
 
 /// A name on the left and a figure at the right edge.
 pub(super) fn row_ui(ui: &mut Ui, name: &str, figure: impl FnOnce(&mut Ui)) {
-    ui.horizontal(|ui| {
+    high_row_ui(ui, name, theme::TARGET, figure);
+}
+
+fn high_row_ui(ui: &mut Ui, name: &str, height: f32, figure: impl FnOnce(&mut Ui)) {
+    let size = egui::vec2(ui.available_width(), height);
+    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_height(height);
         ui.label(name);
         ui.with_layout(Layout::right_to_left(Align::Center), figure);
     });
 }
+
+/// Height of a row with one of the large figures, in screen points.
+const LARGE_ROW: f32 = 40.0;
 
 /// The typed figures of a free bend; `None` where the shape follows from something else.
 fn typed_figures(scene: &Scene<'_>, part: Picked) -> Option<Vec<Figure>> {

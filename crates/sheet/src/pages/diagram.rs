@@ -1,0 +1,244 @@
+//! The drawing of one bend: its chord level, walked from left to right, each number where it is measured.
+
+use std::f64::consts::FRAC_PI_2;
+
+use geometry::{Arc, Direction, Point};
+use plan::setout::{BendSetOut, SwingVerdict};
+
+use crate::document::Block;
+use crate::ink::{Ink, Pos};
+use crate::paper::Frame;
+use crate::pen::{Pen, Style, Weight};
+
+use super::Job;
+use super::labels::{Label, Labels, Place};
+use super::scale::{Scale, View, clipped};
+use super::signs;
+use super::title_block::north_arrow;
+
+/// Free paper beside the drawing, and above and below it, for its words, millimetres.
+const ASIDE: f64 = 13.0;
+const ABOVE: f64 = 6.0;
+
+/// Height of the line below the drawing, millimetres.
+const FOOT: f64 = 5.0;
+
+const FIGURE: Style = Style::new(3.0, Weight::SemiBold);
+const NAME: Style = Style::new(2.5, Weight::Regular);
+
+/// The bend turned so that its chord lies level, and the places of it on paper.
+struct Scene<'a> {
+    bend: &'a BendSetOut,
+    view: View,
+    window: Frame,
+    first: Pos,
+    last: Pos,
+    middle: Pos,
+    apex: Pos,
+    swing_point: Pos,
+    /// Whether the swing point is on the drawing.
+    swing_shown: bool,
+}
+
+pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
+    let (window, foot) = frame.cut_below(frame.height - FOOT);
+    let scene = Scene::new(&window, job, bend);
+    let mut labels = Labels::new(window.inset(0.5));
+    let mut inks = scene.lines();
+    inks.iter().for_each(|ink| labels.avoid(ink));
+    for sign in scene.signs() {
+        let reach = sign.iter().filter_map(Ink::bounds).reduce(Frame::joined);
+        reach.iter().for_each(|frame| labels.keep_clear(frame));
+        inks.extend(sign);
+    }
+    let north = Pos::new(window.right() - 5.0, window.head() - 7.0);
+    labels.keep_clear(&Frame::new(north, 0.0, 0.0).inset(-6.5));
+    let mut left_over = Vec::new();
+    for (label, places, words) in scene.words(job) {
+        match labels.put(&label, &places) {
+            Some(put) => inks.extend(put),
+            None => left_over.push(words),
+        }
+    }
+    inks.extend(north_arrow(north, job.plan.north + scene.view.turn));
+    let mut notes = vec![format!("scale {}, walked from left to right", scene.view.scale.words)];
+    if !scene.swing_shown {
+        let figure = job.voice.length(bend.apothem.exact.abs());
+        notes.push(format!("S{} off the drawing, {figure} from the chord", bend.number));
+    }
+    notes.extend(left_over);
+    let (words, style) = crate::lettering::fit(&notes.join("; "), Style::new(2.2, Weight::Regular), foot.width);
+    inks.push(Ink::text(foot.corner.shifted(0.0, 1.5), words, style));
+    Block::Figure {
+        alt: format!(
+            "Bend {}: chord {}, rise {}, radius {}.",
+            bend.number,
+            job.voice.taped(&bend.chord),
+            job.voice.taped(&bend.rise),
+            job.voice.taped(&bend.radius)
+        ),
+        inks,
+    }
+}
+
+impl<'a> Scene<'a> {
+    fn new(window: &Frame, job: &Job<'_>, bend: &'a BendSetOut) -> Self {
+        let arc = &bend.arc;
+        let level = Direction::of(arc.end() - arc.start()).map_or(0.0, Direction::angle);
+        let room = Frame::new(Pos::ORIGIN, window.width - 2.0 * ASIDE, window.height - 2.0 * ABOVE);
+        let units = job.plan.units;
+        let bare = reach(bend, level);
+        let whole = with(&bare, at_level(arc.centre(), level));
+        let fitting = |(low, high): &(Point, Point)| {
+            Scale::fitting(Scale::of_bends(units), (high.x - low.x, high.y - low.y), &room)
+        };
+        // The swing point is worth a drawing of half the size, not less.
+        let (scale, (low, high)) = if bend.swing != SwingVerdict::NotWorkable
+            && fitting(&whole).ratio <= 2.5 * fitting(&bare).ratio
+        {
+            (fitting(&whole), whole)
+        } else {
+            (fitting(&bare), bare)
+        };
+        let middle = Point::new(0.5 * (low.x + high.x), 0.5 * (low.y + high.y));
+        let view = View {
+            scale,
+            middle: (at_level(middle, -level), window.middle()),
+            turn: -level,
+        };
+        let at = |point: Point| view.paper_from_plan(point);
+        let swing_point = at(arc.centre());
+        Self {
+            bend,
+            first: at(arc.start()),
+            last: at(arc.end()),
+            middle: at(arc.start().middle(arc.end())),
+            apex: at(arc.apex()),
+            swing_point,
+            swing_shown: window.inset(2.0).holds(&Frame::new(swing_point, 0.0, 0.0), 0.0),
+            window: *window,
+            view,
+        }
+    }
+
+    /// The direction from the chord to the apex.
+    fn outward(&self) -> f64 {
+        if self.bend.apex_on_left() { FRAC_PI_2 } else { -FRAC_PI_2 }
+    }
+
+    fn edges(&self) -> [Option<Arc>; 2] {
+        let half = 0.5 * self.bend.width;
+        [self.bend.arc.offset(half), self.bend.arc.offset(-half)]
+    }
+
+    fn lines(&self) -> Vec<Ink> {
+        let mut inks = vec![Ink::line(self.first, self.last, Pen::STRING)];
+        for end in [self.first, self.last] {
+            let string = clipped(end, self.swing_point, &self.window.inset(1.0));
+            inks.extend(string.map(|(from, to)| Ink::line(from, to, Pen::STRING)));
+        }
+        for edge in self.edges().iter().flatten() {
+            inks.push(self.view.arc(edge, Pen::EDGE));
+        }
+        inks.push(self.view.arc(&self.bend.arc, Pen::CENTRE));
+        if self.middle.distance(self.apex) > 1.0 {
+            inks.extend(signs::dimension(self.middle, self.apex));
+        }
+        let apothem = clipped(self.middle, self.swing_point, &self.window.inset(1.0));
+        inks.extend(apothem.map(|(from, to)| Ink::line(from, to, Pen::THIN)));
+        inks.extend(self.width_line().map(|(from, to)| signs::dimension(from, to)).into_iter().flatten());
+        inks
+    }
+
+    /// From edge to edge, a quarter of the way along the bend.
+    fn width_line(&self) -> Option<(Pos, Pos)> {
+        let [left, right] = self.edges();
+        let quarter = |edge: &Arc| self.view.paper_from_plan(edge.point_at(0.25 * edge.length()));
+        let (left, right) = (quarter(&left?), quarter(&right?));
+        (left.distance(right) > 0.5).then_some((left, right))
+    }
+
+    fn signs(&self) -> Vec<Vec<Ink>> {
+        let mut signs = vec![vec![signs::peg(self.first)], vec![signs::peg(self.last)]];
+        signs.push(signs::apex(self.apex, self.outward()).into_iter().collect());
+        if self.swing_shown {
+            signs.push(signs::swing_point(self.swing_point).to_vec());
+        }
+        let length = self.bend.arc.length();
+        let (at, way) = (self.bend.arc.point_at(0.8 * length), self.bend.arc.direction_at(0.8 * length));
+        let tip = self.view.paper_from_plan(at);
+        signs.push(signs::arrow_head(tip, way.angle() + self.view.turn, 3.0).into_iter().collect());
+        signs
+    }
+
+    /// The words with the places to try, and as they are said when there is no room for them.
+    fn words(&self, job: &Job<'_>) -> Vec<(Label, Vec<Place>, String)> {
+        let (bend, voice) = (self.bend, &job.voice);
+        let mut all: Vec<(Label, Vec<Place>, String)> = Vec::new();
+        for (at, number) in [(self.first, bend.pegs.0), (self.last, bend.pegs.1)] {
+            let words = format!("peg {number}");
+            let label = Label::line(&words, FIGURE);
+            all.push((label.clone(), label.around(at, signs::REACH), words));
+        }
+        if self.swing_shown {
+            let words = format!("S{}", bend.number);
+            let label = Label::line(&words, FIGURE);
+            all.push((label.clone(), label.around(self.swing_point, signs::REACH), words));
+        }
+        let window = self.window.inset(1.0);
+        let visible = |from: Pos, to: Pos| clipped(from, to, &window).unwrap_or((from, to));
+        let along = [
+            (format!("chord {}", voice.taped(&bend.chord)), (self.first, self.last)),
+            (format!("rise {}", voice.taped(&bend.rise)), (self.middle, self.apex)),
+            (format!("radius {}", voice.taped(&bend.radius)), visible(self.last, self.swing_point)),
+        ];
+        for (words, (from, to)) in along {
+            let label = Label::line(&words, FIGURE);
+            all.push((label.clone(), label.along(from, to), words));
+        }
+        if self.swing_shown && bend.apothem.tape.abs() > 0.0 {
+            let words = format!("to the chord {}", voice.length(bend.apothem.exact.abs()));
+            let label = Label::line(&words, NAME);
+            all.push((label.clone(), label.along(self.middle, self.swing_point), words));
+        }
+        if let Some((from, to)) = self.width_line() {
+            let words = format!("width {}", voice.length(bend.width));
+            let label = Label::line(&words, NAME);
+            all.push((label.clone(), label.along(from, to), words));
+        }
+        let label = Label::line("apex", NAME);
+        all.push((label.clone(), label.around(self.apex.toward(self.outward(), 1.0), 1.4), "apex".to_owned()));
+        all
+    }
+}
+
+/// A place as seen with the chord level.
+fn at_level(at: Point, level: f64) -> Point {
+    let (sin, cos) = (-level).sin_cos();
+    Point::new(at.x * cos - at.y * sin, at.x * sin + at.y * cos)
+}
+
+/// How far the bend and its edges reach with the chord level: lowest and highest corner.
+fn reach(bend: &BendSetOut, level: f64) -> (Point, Point) {
+    let half = 0.5 * bend.width;
+    let arcs = [Some(bend.arc), bend.arc.offset(half), bend.arc.offset(-half)];
+    let mut all = {
+        let start = at_level(bend.arc.start(), level);
+        (start, start)
+    };
+    for arc in arcs.iter().flatten() {
+        for step in 0..=48 {
+            let at = arc.point_at(arc.length() * f64::from(step) / 48.0);
+            all = with(&all, at_level(at, level));
+        }
+    }
+    all
+}
+
+fn with((low, high): &(Point, Point), at: Point) -> (Point, Point) {
+    (
+        Point::new(low.x.min(at.x), low.y.min(at.y)),
+        Point::new(high.x.max(at.x), high.y.max(at.y)),
+    )
+}
+

@@ -1,0 +1,105 @@
+//! What the pages say that no figure decides: cautions, tools, what the sheet is not.
+
+use plan::setout::{RouteSetOut, Tools, Voice};
+use plan::units::Units;
+
+/// What the sheet is, and what it is not.
+pub(super) const STANDING: &str = "These are dimensions for laying out by hand. Measure every one of them on site before anyone digs. \
+This sheet is not a survey, not engineering and no approval under any code: local rules, and people licensed for the work, come first.";
+
+/// On every plan.
+pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
+
+/// Cautions that hold for every path: what each is about, and what to do.
+pub(super) fn cautions(units: Units) -> [(&'static str, String); 7] {
+    let call = match units {
+        Units::Metric => "your local buried-service location scheme (in the USA call 811)",
+        Units::FeetInches => "811 in the USA, or your local buried-service location scheme elsewhere,",
+    };
+    [
+        (
+            "Buried pipes and cables.",
+            format!(
+                "Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
+                 Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only."
+            ),
+        ),
+        (
+            "Pegs and strings.",
+            "They trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a way in use, \
+             and count the pegs out and in again."
+                .to_owned(),
+        ),
+        (
+            "Trees.",
+            "Roots and trees may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root."
+                .to_owned(),
+        ),
+        (
+            "Boundaries, ways, drains.",
+            "Have the owner confirm the boundary and any right of way. Keep covers free, and send no water to a neighbour."
+                .to_owned(),
+        ),
+        (
+            "Walls.",
+            "Do not dig below the foot of a wall. Stop at footings, waste, or anything you cannot name.".to_owned(),
+        ),
+        (
+            "People.",
+            "Keep children and pets off. Sun, cold, cement on the skin and working alone all hurt: plan for them.".to_owned(),
+        ),
+        (
+            "Permission.",
+            "Codes for slopes, steps, widths and drainage differ from place to place: ask before you build.".to_owned(),
+        ),
+    ]
+}
+
+/// What to bring for exactly this set-out.
+pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> {
+    let Tools {
+        pegs,
+        swing_pegs,
+        flags,
+        longest_pull,
+        string,
+        people,
+    } = set.tools;
+    let mut list = vec![format!(
+        "{pegs} pegs for the centre line, a nail in the head of each, numbered 1 to {pegs}"
+    )];
+    if swing_pegs > 0 {
+        let points = if swing_pegs == 1 { "the swing point" } else { "the swing points" };
+        list.push(format!("{}, with nails, for {points}", count(swing_pegs, "stout peg", "stout pegs")));
+    }
+    if flags > 0 {
+        list.push(format!("{flags} flags or canes if you use the offsets of all bends; marks of sand or paint will do"));
+    }
+    list.push(format!("{} of string that does not stretch, and something to cut it with", voice.length(string)));
+    let reach = if longest_pull > tape {
+        format!("longer than the {} the plan counts on: bring a longer one", voice.length(tape))
+    } else {
+        format!("within the {} the plan counts on", voice.length(tape))
+    };
+    list.push(format!(
+        "A tape: the longest pull is {}, {reach}. A second tape makes the ties quicker",
+        voice.length(longest_pull)
+    ));
+    list.push("A hammer, a marker pen, a pencil, caps for steel pins".to_owned());
+    list.push("A builder's square, or the tape: sides of 3, 4 and 5 make a right angle".to_owned());
+    list.push(format!("{people} people; one alone can do it with nails and clips"));
+    list
+}
+
+/// How many of a thing.
+pub(super) fn count(number: usize, one: &str, more: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { more })
+}
+
+/// A sentence from a finding: with a capital and a full stop.
+pub(super) fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
+    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
+}

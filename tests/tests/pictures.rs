@@ -1,0 +1,61 @@
+//! A few small pictures of the window, compared with those kept in tests/pictures.
+
+use egui::{Pos2, Vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
+use egui::accesskit::Role;
+use pegbow::window::sketchpad::Sketchpad;
+use pegbow::window::theme::Look;
+use pegbow_tests::harness::{builder, hold, place};
+use pegbow_tests::painter::check_picture;
+use plan::example;
+use plan::units::{Graduation, Units};
+
+fn pad<'a>(look: Look, size: [f32; 2], zoom: f32) -> Harness<'a, Sketchpad> {
+    let mut pad = Sketchpad::new(example::plan().unwrap(), None);
+    pad.wear(look);
+    let mut harness = builder(look)
+        .with_size(Vec2::new(size[0], size[1]) / zoom)
+        .with_pixels_per_point(zoom)
+        .build_eframe(|_| pad);
+    harness.run();
+    harness
+}
+
+#[track_caller]
+fn check(name: &str, pad: &mut Harness<'_, Sketchpad>) {
+    pad.run();
+    check_picture(name, &pad.render().expect("a picture"));
+}
+
+#[test]
+fn by_day() {
+    check("day", &mut pad(Look::Day, [1000.0, 640.0], 1.0));
+}
+
+#[test]
+fn after_dark_while_a_peg_is_dragged() {
+    let mut pad = pad(Look::Dusk, [1000.0, 640.0], 1.0);
+    let from = place(&pad, Role::Slider, "Peg 3");
+    hold(&mut pad, from, from + Vec2::new(40.0, -30.0), 5);
+    pad.run_steps(1);
+    check_picture("dusk-drag", &pad.render().expect("a picture"));
+}
+
+#[test]
+fn in_the_sun_setting_out_in_feet() {
+    let mut pad = pad(Look::Sun, [1000.0, 640.0], 1.0);
+    pad.state_mut().commit(&plan::Edit::SetUnits {
+        units: Units::FeetInches,
+        graduation: Graduation::EighthInch,
+    });
+    pad.get_by_role_and_label(Role::Tab, "Set out").click();
+    check("sun-set-out-feet", &mut pad);
+}
+
+#[test]
+fn twice_as_large_on_a_small_screen() {
+    let mut pad = pad(Look::Day, [1280.0, 720.0], 2.0);
+    pad.hover_at(Pos2::new(2.0, 2.0));
+    check("day-200", &mut pad);
+}
