@@ -59,3 +59,10 @@ fn twice_as_large_on_a_small_screen() {
     pad.hover_at(Pos2::new(2.0, 2.0));
     check("day-200", &mut pad);
 }
+
+#[test]
+fn a_rounded_corner_with_its_pegs() {
+    let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
+    pad.get_by_role_and_label(Role::Button, "B").click();
+    check("rounded-corner", &mut pad);
+}

@@ -338,12 +338,12 @@ fn the_rounding_of_a_corner_is_dragged_and_typed() {
     let mut pad = window();
     pad.get_by_role_and_label(Role::Button, "B").click();
     pad.run();
-    assert_eq!(figure(&pad, "Radius"), "9.000 m");
+    assert_eq!(figure(&pad, "Radius"), "7.500 m");
     drag_node(&mut pad, Role::Slider, "Rounding of corner 2", Vec2::new(-12.0, -12.0), 6);
     let radius = pad.state().plan().schemes[1].routes[0].waypoints[1].rounding.unwrap();
-    assert!(radius < 9.0 && radius > 6.0, "{radius}");
-    type_over(&mut pad, "Radius", "7.5 m");
-    assert_eq!(figure(&pad, "Radius"), "7.500 m");
+    assert!(radius < 7.5 && radius > 5.0, "{radius}");
+    type_over(&mut pad, "Radius", "8 m");
+    assert_eq!(figure(&pad, "Radius"), "8.000 m");
     // Larger than fits: drawn with the largest, and said.
     type_over(&mut pad, "Radius", "12 m");
     assert!(pad.query_by_label_contains("does not fit here").is_some());

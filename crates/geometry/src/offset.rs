@@ -1,6 +1,6 @@
 //! The exact offset of a chain: an edge of a path.
 
-use crate::{Chain, Direction, Line, Piece, Point, SAME_DIRECTION, SAME_PLACE, meetings};
+use crate::{Arc, Chain, Direction, Line, Piece, Point, SAME_PLACE, meetings};
 
 /// The offset of a chain, as far as there is one, and what went wrong on the way.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +34,9 @@ pub enum OffsetTrouble {
 /// corners are cut square, as a mason would.
 const MITRE_REACH: f64 = 4.0;
 
+/// Ends of an edge nearer than this are brought together: a micrometre.
+const HAIR: f64 = 1e-6;
+
 /// On the inside of a corner, short legs may vanish altogether: so many offsets' length of them.
 const SWALLOW_REACH: f64 = 8.0;
 
@@ -51,7 +54,7 @@ pub(crate) fn offset(chain: &Chain, distance: f64) -> Offset {
             }),
             None => edge.troubles.push(OffsetTrouble::Collapsed {
                 piece: i,
-                radius: piece.arc().map_or(0.0, crate::Arc::radius) - distance.abs(),
+                radius: piece.arc().map_or(0.0, Arc::radius) - distance.abs(),
             }),
         }
     }
@@ -191,6 +194,13 @@ fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
     if gap <= SAME_PLACE {
         return Joint::Meet;
     }
+    // Where the two directions all but agree, the crossing of the two edges is not to be had: the
+    // second is led to the end of the first.
+    if gap <= HAIR
+        && let Some(second) = started_at(second, first.end())
+    {
+        return Joint::Mitre(*first, Vec::new(), second);
+    }
     let inside = (turn > 0.0) == (distance > 0.0);
     if inside {
         return match trimmed(first, second) {
@@ -199,6 +209,14 @@ fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
         };
     }
     mitred(first, second, distance)
+}
+
+/// The same piece from another start, a hair away.
+fn started_at(piece: &Piece, start: Point) -> Option<Piece> {
+    match piece {
+        Piece::Line(line) => Line::new(start, line.end()).ok().map(Piece::Line),
+        Piece::Arc(arc) => Arc::from_rise(start, arc.end(), arc.rise()).ok().map(Piece::Arc),
+    }
 }
 
 /// Both pieces cut at their crossing; of several, the one that takes least away.
@@ -261,7 +279,6 @@ fn ahead(from: Point, direction: Direction, distance: f64) -> Option<Piece> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Arc;
 
     fn polyline(points: &[(f64, f64)], closed: bool) -> Chain {
         let pieces = points

@@ -100,8 +100,9 @@ fn bends_keep_their_swing_point_on_both_edges() {
 #[test]
 fn a_joint_that_is_smooth_but_for_a_hair_has_both_edges() {
     // From dead straight to a corner one can see: a path 50 m wide and one of 0.6 m.
-    for exponent in -12..=-1 {
-        for turn in [10f64.powi(exponent), -(10f64.powi(exponent))] {
+    for tenths in -120..=-10 {
+        let turn = 10f64.powf(f64::from(tenths) / 10.0);
+        for turn in [turn, -turn] {
             for width in [0.6, 50.0] {
                 let way = Direction::EAST.turned(turn).unit() * 40.0;
                 let end = Point::new(40.0, 0.0) + way;

@@ -5,7 +5,7 @@ use plan::finding::Severity;
 use crate::pen::Style;
 
 use super::Job;
-use super::flow::{Entry, Flow, Label};
+use super::flow::{Entry, Flow, Label, Part};
 use super::words;
 
 /// So many findings are listed; the plan shows all of them.
@@ -13,60 +13,60 @@ const MOST: usize = 8;
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     flow.start("Before you start");
-    about(flow, job, path);
-    findings(flow, job);
-
-    flow.heading(2, "Bring");
-    let tools = words::tools(job.set, job.plan.tape.length, &job.voice);
-    let entries = tools.into_iter().map(|tool| Entry::new(Label::Tick, tool, Style::BODY));
-    flow.list(&entries.collect::<Vec<_>>());
-
-    flow.heading(2, "Mind");
-    let cautions = words::cautions(job.plan.units);
-    let entries = cautions
-        .into_iter()
-        .map(|(about, what)| Entry::new(Label::Tick, format!("{about} {what}"), Style::BODY));
-    flow.list(&entries.collect::<Vec<_>>());
-
-    flow.heading(2, "Order of work");
-    let steps = job.set.order_of_work(&job.voice);
-    flow.list(&super::bend_page::entries(&steps, Style::BODY));
-
-    flow.paragraph(words::STANDING, Style::BODY.bold());
+    let mut parts = vec![
+        Part::Paragraph(about(job, path), Style::BODY),
+        Part::Paragraph(words::STANDING.to_owned(), Style::BODY.bold()),
+    ];
+    parts.extend(findings(job));
+    let ticked = |words: Vec<String>| {
+        let entries = words.into_iter().map(|words| Entry::new(Label::Tick, words, Style::BODY));
+        Part::List(entries.collect())
+    };
+    parts.extend([
+        Part::Heading("Bring".to_owned()),
+        ticked(words::tools(job.set, job.plan.tape.length, &job.voice)),
+        Part::Heading("Mind".to_owned()),
+        ticked(words::cautions(job.plan.units)),
+        Part::Heading("Order of work".to_owned()),
+        Part::List(super::bend_page::entries(&job.set.order_of_work(&job.voice), Style::BODY)),
+    ]);
+    flow.set(&parts);
 }
 
-fn about(flow: &mut Flow, job: &Job<'_>, path: &str) {
-    let mut lines = vec![format!("{}, option {}: {path}.", super::named(&job.plan.title, "Untitled plan"), super::option_name(job.scheme))];
-    let place = job.plan.place.trim();
-    if !place.is_empty() {
-        lines.push(format!("Place: {place}."));
+fn about(job: &Job<'_>, path: &str) -> String {
+    let title = super::named(&job.plan.title, "Untitled plan");
+    let mut sentences = vec![format!("{title}, option {}: {path}.", super::option_name(job.scheme))];
+    for (what, says) in [("Place", &job.plan.place), ("For", &job.plan.client)] {
+        let says = says.trim();
+        if !says.is_empty() {
+            sentences.push(format!("{what}: {says}."));
+        }
     }
-    let client = job.plan.client.trim();
-    if !client.is_empty() {
-        lines.push(format!("For: {client}."));
-    }
-    lines.push(format!(
+    sentences.push(format!(
         "The path is {} long along its centre line, {} wide and covers {}.",
         job.voice.taped(&job.set.overall.length),
         job.voice.length(job.route.width),
         job.voice.ruler.area(job.route.area),
     ));
-    flow.paragraph(&lines.join(" "), Style::BODY);
+    sentences.join(" ")
 }
 
-fn findings(flow: &mut Flow, job: &Job<'_>) {
-    let weighty: Vec<_> = job
+fn findings(job: &Job<'_>) -> Vec<Part> {
+    let weighty = |severity| severity != Severity::Note;
+    let mut entries: Vec<Entry> = job
         .findings
         .iter()
-        .filter(|finding| finding.severity != Severity::Note)
+        .filter(|finding| weighty(finding.severity))
+        .map(|finding| job.entry(finding))
         .collect();
-    if weighty.is_empty() {
-        return;
+    if entries.is_empty() {
+        return Vec::new();
     }
-    flow.heading(2, "Put right first");
-    let entries: Vec<Entry> = weighty.iter().take(MOST).map(|finding| job.entry(finding)).collect();
-    flow.list(&entries);
-    if weighty.len() > MOST {
-        flow.paragraph(&format!("And {} more: open the plan to see them.", weighty.len() - MOST), Style::BODY);
+    let more = entries.len().saturating_sub(MOST);
+    entries.truncate(MOST);
+    let mut parts = vec![Part::Heading("Put right first".to_owned()), Part::List(entries)];
+    if more > 0 {
+        parts.push(Part::Paragraph(format!("And {more} more: open the plan to see them."), Style::BODY));
     }
+    parts
 }

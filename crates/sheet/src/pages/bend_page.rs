@@ -1,8 +1,8 @@
 //! The page of one bend: the figures to pull, the drawing, the steps, the checks.
 
+use plan::finding;
 use plan::setout::{BendSetOut, OffsetTable, Step, SwingVerdict, Taped};
 use plan::solve::Origin;
-use plan::finding::Part;
 
 use crate::document::Block;
 use crate::ink::Ink;
@@ -10,50 +10,91 @@ use crate::lettering;
 use crate::paper::Frame;
 use crate::pen::{Pen, Style, Weight};
 
-use super::flow::{Entry, Flow, Label};
+use super::flow::{Entry, Flow, Label, Part};
 use super::table::{Content, Table};
-use super::{Job, diagram};
+use super::{Job, diagram, words};
 
 /// How steps are lettered: read from a clipboard on the ground.
 const STEP: Style = Style::new(2.8, Weight::Regular);
 
-/// Height of the drawing, and width of the column of figures beside it, millimetres.
-const DRAWING: f64 = 84.0;
+/// Height of the drawing, the least and the most of it, and width of the column of figures beside
+/// it, millimetres.
+const DRAWING: f64 = 86.0;
+const LEAST_DRAWING: f64 = 42.0;
+const MOST_DRAWING: f64 = 110.0;
 const COLUMN: f64 = 66.0;
+/// Free paper below the drawing, millimetres.
+const AROUND: f64 = 1.5;
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
     let (first, last) = bend.pegs;
     let turns = if bend.arc.turns_left() { "left" } else { "right" };
     flow.start(&format!("Bend {}: peg {first} to peg {last}, turns {turns}", bend.number));
-    findings(flow, job, bend);
-
-    let strip = flow.take(DRAWING);
+    let findings = findings(job, bend);
+    if !findings.is_empty() {
+        flow.set(&[Part::List(findings)]);
+    }
+    let (first_page, then) = if bend.swing == SwingVerdict::NotWorkable {
+        let mut parts = offsets(job, bend, "Offsets from the chord");
+        parts.extend(checks(job, bend));
+        (parts, Vec::new())
+    } else {
+        (swing(job, bend), offsets(job, bend, "Or: offsets from the chord"))
+    };
+    let height = drawing_height(flow, job.voice.both, &first_page);
+    flow.need(height);
+    let strip = flow.take(height.min(flow.room().height));
     let (column, drawing) = strip.cut_right(COLUMN);
     for block in figures(&column, job, bend) {
         flow.put(block);
     }
     flow.put(diagram::drawn(&drawing, job, bend));
-    flow.gap(1.5);
+    flow.gap(AROUND);
+    flow.set(&first_page);
+    flow.set(&then);
+}
 
-    let workable = bend.swing != SwingVerdict::NotWorkable;
-    if workable {
-        flow.heading(2, &format!("Swing from S{}", bend.number));
-        flow.paragraph(&bend.swing_words(&job.voice), STEP);
-        flow.list(&entries(&bend.swing_steps(&job.voice), STEP));
-        flow.paragraph(&bend.rounding_words(), STEP);
-        checks(flow, job, bend);
-        flow.heading(2, "Or: offsets from the chord");
-    } else {
-        flow.heading(2, "Offsets from the chord");
-        flow.paragraph(&bend.swing_words(&job.voice), STEP);
+/// The drawing gives way as long as that keeps the method and its checks on one page; where they go
+/// on anyway, it takes what the method leaves free.
+fn drawing_height(flow: &Flow, both: bool, parts: &[Part]) -> f64 {
+    let least = if both { LEAST_DRAWING + 10.0 } else { LEAST_DRAWING };
+    let left = |parts: &[Part]| {
+        let taken: f64 = parts.iter().map(|part| flow.height(part)).sum();
+        flow.room().height - AROUND - taken
+    };
+    let beside_all = left(parts);
+    if beside_all >= least {
+        return beside_all.min(DRAWING);
     }
-    flow.list(&entries(&bend.offset_steps(&job.voice), STEP));
+    let without_checks = parts.len().saturating_sub(2);
+    left(parts.get(..without_checks).unwrap_or_default()).clamp(DRAWING, MOST_DRAWING)
+}
+
+fn swing(job: &Job<'_>, bend: &BendSetOut) -> Vec<Part> {
+    let mut parts = vec![Part::Heading(format!("Swing from S{}", bend.number))];
+    if bend.swing == SwingVerdict::Awkward {
+        parts.push(Part::Paragraph(bend.swing_words(&job.voice), STEP));
+    }
+    parts.push(Part::List(entries(&bend.swing_steps(&job.voice), STEP)));
+    parts.push(Part::Paragraph(bend.rounding_words(), STEP));
+    parts.extend(checks(job, bend));
+    parts
+}
+
+fn offsets(job: &Job<'_>, bend: &BendSetOut, heading: &str) -> Vec<Part> {
+    let mut parts = vec![Part::Heading(heading.to_owned())];
+    if bend.swing == SwingVerdict::NotWorkable {
+        parts.push(Part::Paragraph(bend.swing_words(&job.voice), STEP));
+    }
+    parts.push(Part::List(entries(&bend.offset_steps(&job.voice), STEP)));
     for table in &bend.offsets {
-        offsets(flow, job, table, bend.offsets.len() > 1);
+        if bend.offsets.len() > 1 {
+            let string = job.voice.taped(&table.chord);
+            parts.push(Part::Heading(format!("From {} to {}: string {string}", table.from, table.to)));
+        }
+        parts.push(Part::Table(offset_table(job, table)));
     }
-    if !workable {
-        checks(flow, job, bend);
-    }
+    parts
 }
 
 /// Steps as numbered entries, each with its check on a line of its own.
@@ -68,18 +109,20 @@ pub(super) fn entries(steps: &[Step], style: Style) -> Vec<Entry> {
     steps.iter().enumerate().map(entry).collect()
 }
 
-fn findings(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
+fn findings(job: &Job<'_>, bend: &BendSetOut) -> Vec<Entry> {
     let part = match job.route.origins.get(bend.piece) {
-        Some(Origin::Leg(leg)) => Part::Leg(*leg),
-        Some(Origin::Rounding(waypoint)) => Part::Waypoint(*waypoint),
-        None => return,
+        Some(Origin::Leg(leg)) => finding::Part::Leg(*leg),
+        Some(Origin::Rounding(waypoint)) => finding::Part::Waypoint(*waypoint),
+        None => return Vec::new(),
     };
     let here = job.findings.iter().filter(|finding| finding.place.part == part);
-    let entries: Vec<Entry> = here.map(|finding| job.entry(finding)).collect();
-    if !entries.is_empty() {
-        flow.list(&entries);
-    }
+    here.map(|finding| job.entry(finding)).collect()
 }
+
+/// From the head of a figure's strip to the figure, and from its base line to that of the other
+/// system, millimetres.
+const BELOW_NAME: f64 = 5.4;
+const OTHER: f64 = 4.8;
 
 /// The lengths to pull, one below the other, as large as they fit.
 fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
@@ -95,24 +138,28 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
     let ruler = &job.voice.ruler;
     let says = |taped: &Option<&Taped>| taped.map_or_else(|| "none".to_owned(), |taped| ruler.text(taped.exact));
     let room = frame.width - 5.0;
+    let each = frame.height / figures.len() as f64;
+    // Below its name, and above the other system if that is wanted.
+    let free = each - BELOW_NAME - if job.voice.both { OTHER } else { 0.0 };
+    let largest = [10.0, 7.0].into_iter().find(|height| *height <= free).unwrap_or(5.0);
     let height = figures
         .iter()
-        .map(|(_, taped)| lettering::fit(&says(taped), Style::FIGURE, room).1.height)
-        .fold(Style::FIGURE.height, f64::min);
+        .map(|(_, taped)| lettering::fit(&says(taped), Style::FIGURE.high(largest), room).1.height)
+        .fold(largest, f64::min);
     let style = Style::FIGURE.high(height);
-    let each = frame.height / figures.len() as f64;
     let mut rest = *frame;
     let mut blocks = Vec::new();
     for (name, taped) in &figures {
         let (cell, below) = rest.cut_below(each);
         rest = below;
         let top = cell.start();
-        let mut inks = vec![Ink::text(top.shifted(0.0, -4.0), *name, Style::BODY)];
+        let mut inks = vec![Ink::text(top.shifted(0.0, -3.4), *name, STEP)];
         let (words, style) = lettering::fit(&says(taped), style, room);
-        inks.push(Ink::text(top.shifted(0.0, -7.0 - style.height), words, style));
+        let base = -BELOW_NAME - style.height;
+        inks.push(Ink::text(top.shifted(0.0, base), words, style));
         if let (true, Some(taped)) = (job.voice.both, taped) {
             let words = ruler.companion().text(taped.exact);
-            inks.push(Ink::text(top.shifted(0.0, -14.0 - style.height), words, Style::LARGE));
+            inks.push(Ink::text(top.shifted(0.0, base - OTHER), words, STEP));
         }
         inks.push(Ink::line(cell.corner, cell.corner.shifted(room, 0.0), Pen::RULE));
         blocks.push(Block::Paragraph(inks));
@@ -120,45 +167,41 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
     blocks
 }
 
-fn checks(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
-    let length = |metres: f64| job.voice.length(metres);
+fn checks(job: &Job<'_>, bend: &BendSetOut) -> [Part; 2] {
+    let length = |metres: f64| Content::Words(words::stacked(&job.voice, metres, ""));
     let rows = bend.checks.iter().map(|check| {
         vec![
             Content::Words(check.what.clone()),
-            Content::Words(format!("{} to {}", length(check.from), length(check.to))),
+            length(check.from),
+            length(check.to),
             Content::Write,
             Content::Tick,
         ]
     });
-    flow.heading(2, "Checks before you dig");
-    flow.table(&Table {
-        heads: ["measure", "must read from – to", "read", "fine"].map(str::to_owned).to_vec(),
+    let heads = ["measure", "must read from", "to", "read", "fine"];
+    let table = Table {
+        heads: heads.map(str::to_owned).to_vec(),
         rows: rows.collect(),
         names: 0,
         style: STEP,
-    });
+    };
+    [Part::Heading("Checks before you dig".to_owned()), Part::Table(table)]
 }
 
-fn offsets(flow: &mut Flow, job: &Job<'_>, table: &OffsetTable, part: bool) {
-    let voice = &job.voice;
-    if part {
-        flow.heading(2, &format!("From {} to {}: string {}", table.from, table.to, voice.taped(&table.chord)));
-    }
-    let words = |taped: &Taped| Content::Words(voice.taped(taped));
+fn offset_table(job: &Job<'_>, table: &OffsetTable) -> Table {
+    let words = |taped: &Taped| Content::Words(job.voice.taped(taped));
     let edge = |taped: &Option<Taped>| taped.as_ref().map_or_else(|| Content::Words("–".to_owned()), words);
     let rows = table
         .rows
         .iter()
         .map(|row| vec![words(&row.along), edge(&row.inner), words(&row.centre), edge(&row.outer)]);
-    flow.table(&Table {
-        heads: vec![
-            format!("along, zero at {}", table.from),
-            "off to the inside edge".to_owned(),
-            "off to the centre line".to_owned(),
-            "off to the outside edge".to_owned(),
-        ],
+    let heads = ["off to the inside edge", "off to the centre line", "off to the outside edge"];
+    Table {
+        heads: std::iter::once(format!("along, zero at {}", table.from))
+            .chain(heads.map(str::to_owned))
+            .collect(),
         rows: rows.collect(),
         names: 0,
         style: Style::new(3.0, Weight::Regular),
-    });
+    }
 }

@@ -23,6 +23,9 @@ const ABOVE: f64 = 6.0;
 /// Height of the line below the drawing, millimetres.
 const FOOT: f64 = 5.0;
 
+/// Longest line of words on the drawing, millimetres.
+const LONGEST: f64 = 38.0;
+
 const FIGURE: Style = Style::new(3.0, Weight::SemiBold);
 const NAME: Style = Style::new(2.5, Weight::Regular);
 
@@ -193,17 +196,17 @@ impl<'a> Scene<'a> {
             (format!("radius {}", voice.taped(&bend.radius)), visible(self.last, self.swing_point)),
         ];
         for (words, (from, to)) in along {
-            let label = Label::line(&words, FIGURE);
+            let label = Label::new(&words, FIGURE, LONGEST);
             all.push((label.clone(), label.along(from, to), words));
         }
         if self.swing_shown && bend.apothem.tape.abs() > 0.0 {
             let words = format!("to the chord {}", voice.length(bend.apothem.exact.abs()));
-            let label = Label::line(&words, NAME);
+            let label = Label::new(&words, NAME, LONGEST);
             all.push((label.clone(), label.along(self.middle, self.swing_point), words));
         }
         if let Some((from, to)) = self.width_line() {
             let words = format!("width {}", voice.length(bend.width));
-            let label = Label::line(&words, NAME);
+            let label = Label::new(&words, NAME, LONGEST);
             all.push((label.clone(), label.along(from, to), words));
         }
         let label = Label::line("apex", NAME);

@@ -6,6 +6,8 @@ use crate::lettering::{self, leading};
 use crate::paper::{Frame, Orientation, Paper};
 use crate::pen::{Pen, Style, Tone, Weight};
 
+use super::table::Table;
+
 /// Height kept at the foot of every page for what page it is, millimetres.
 const FOOT: f64 = 7.0;
 
@@ -14,6 +16,31 @@ pub(super) const BOX: f64 = 3.6;
 
 /// Room for the label of an entry, millimetres.
 const LABEL: f64 = 8.5;
+
+/// Heights that add up differently in their last digits still fit, millimetres.
+pub(super) const SLACK: f64 = 1e-6;
+
+/// How headings within a page are lettered.
+const HEADING: Style = Style::LARGE.bold();
+
+/// Free paper between parts, millimetres.
+const BEFORE_HEADING: f64 = 2.0;
+const AFTER_HEADING: f64 = 0.8;
+const AFTER_PARAGRAPH: f64 = 1.2;
+const AFTER_ENTRY: f64 = 0.9;
+
+/// Something set below what went before.
+#[derive(Clone, Debug)]
+pub(super) enum Part {
+    /// A heading within the page.
+    Heading(String),
+    /// Running text.
+    Paragraph(String, Style),
+    /// Entries one below the other.
+    List(Vec<Entry>),
+    /// A table.
+    Table(Table),
+}
 
 /// Pages being filled from the head down.
 pub(super) struct Flow {
@@ -121,7 +148,7 @@ impl Flow {
     /// Goes on to the next page unless so much height is free, or the page is as good as empty.
     pub(super) fn need(&mut self, height: f64) {
         let frame = self.frame(Orientation::Portrait);
-        if self.room().height < height && self.room().height < 0.75 * frame.height {
+        if self.room().height < height - SLACK && self.room().height < 0.75 * frame.height {
             self.go_on();
         }
     }
@@ -146,27 +173,57 @@ impl Flow {
     }
 
     /// A heading: 1 over a page, 2 within it, kept with what follows.
-    pub(super) fn heading(&mut self, level: u8, words: &str) {
-        let width = self.room().width;
-        let style = if level == 1 {
-            lettering::fit(words, Style::HEADING.high(7.0), width).1.high(3.5).bold()
-        } else {
-            Style::LARGE.bold()
-        };
-        let style = if level == 1 {
-            [7.0, 5.0, 3.5]
-                .into_iter()
-                .map(|height| style.high(height))
-                .find(|style| lettering::width(words, *style) <= width)
-                .unwrap_or(style)
-        } else {
-            self.need(22.0);
-            self.gap(2.0);
-            style
-        };
+    fn heading(&mut self, level: u8, words: &str) {
+        let style = if level == 1 { self.page_heading(words) } else { HEADING };
+        if level > 1 {
+            self.gap(BEFORE_HEADING);
+        }
         let inks = self.lines(words, style, 0.0);
         self.put(Block::Heading { level, inks });
-        self.gap(if level == 1 { 2.5 } else { 0.8 });
+        self.gap(if level == 1 { 2.5 } else { AFTER_HEADING });
+    }
+
+    /// The largest style in which the words fit on one line, if any does.
+    fn page_heading(&self, words: &str) -> Style {
+        let width = self.room().width;
+        let heights = [7.0, 5.0, 3.5].map(|height| Style::HEADING.high(height));
+        let fits = |style: &&Style| lettering::width(words, **style) <= width;
+        heights.iter().find(fits).copied().unwrap_or(Style::LARGE.bold())
+    }
+
+    /// What a part takes of the height of a page.
+    pub(super) fn height(&self, part: &Part) -> f64 {
+        match part {
+            Part::Heading(words) => BEFORE_HEADING + self.lines_height(words, HEADING, 0.0) + AFTER_HEADING,
+            Part::Paragraph(words, style) => self.lines_height(words, *style, 0.0) + AFTER_PARAGRAPH,
+            Part::List(entries) => {
+                let each = |entry: &Entry| self.entry_height(entry) + AFTER_ENTRY;
+                entries.iter().map(each).sum::<f64>() + AFTER_ENTRY
+            }
+            Part::Table(table) => self.table_height(table),
+        }
+    }
+
+    /// Sets parts one below the other. A heading stays with the part that follows it, a table on one
+    /// page if a page holds it.
+    pub(super) fn set(&mut self, parts: &[Part]) {
+        let page = self.frame(Orientation::Portrait).height - 20.0;
+        for (index, part) in parts.iter().enumerate() {
+            match part {
+                Part::Heading(words) => {
+                    let next = parts.get(index + 1).map_or(0.0, |next| match next {
+                        Part::Table(_) => self.height(next),
+                        _ => 16.0,
+                    });
+                    let next = if next > page { 40.0 } else { next };
+                    self.need(self.height(part) + next);
+                    self.heading(2, words);
+                }
+                Part::Paragraph(words, style) => self.paragraph(words, *style),
+                Part::List(entries) => self.list(entries),
+                Part::Table(table) => self.table(table),
+            }
+        }
     }
 
     /// Lines of words from the cursor down, however many, without looking whether they fit.
@@ -182,13 +239,12 @@ impl Flow {
             .collect()
     }
 
-    /// Running text.
-    pub(super) fn paragraph(&mut self, words: &str, style: Style) {
-        let height = self.height(words, style, 0.0);
+    fn paragraph(&mut self, words: &str, style: Style) {
+        let height = self.lines_height(words, style, 0.0);
         self.need(height.min(0.5 * self.frame(Orientation::Portrait).height));
         let mut inks = Vec::new();
         for line in lettering::wrap(words, style, self.room().width) {
-            if self.room().height < leading(style) {
+            if self.room().height < leading(style) - SLACK {
                 self.put(Block::Paragraph(std::mem::take(&mut inks)));
                 self.go_on();
             }
@@ -197,26 +253,22 @@ impl Flow {
         if !inks.is_empty() {
             self.put(Block::Paragraph(inks));
         }
-        self.gap(1.2);
+        self.gap(AFTER_PARAGRAPH);
     }
 
     /// How high some words stand.
-    fn height(&self, words: &str, style: Style, indent: f64) -> f64 {
+    fn lines_height(&self, words: &str, style: Style, indent: f64) -> f64 {
         let lines = lettering::wrap(words, style, self.room().width - indent);
         lines.len() as f64 * leading(style)
     }
 
     /// Entries one below the other, each kept whole as long as a page holds it.
-    pub(super) fn list(&mut self, entries: &[Entry]) {
+    fn list(&mut self, entries: &[Entry]) {
         let mut items = Vec::new();
         for entry in entries {
             let indent = entry.indent();
-            let height: f64 = entry
-                .parts
-                .iter()
-                .map(|(words, style)| self.height(words, *style, indent))
-                .sum();
-            if self.room().height < height {
+            let height = self.entry_height(entry);
+            if self.room().height < height - SLACK {
                 if !items.is_empty() {
                     self.put(Block::List(std::mem::take(&mut items)));
                 }
@@ -228,7 +280,7 @@ impl Flow {
             };
             for (words, style) in &entry.parts {
                 for line in lettering::wrap(words, *style, self.room().width - indent) {
-                    if self.room().height < leading(*style) {
+                    if self.room().height < leading(*style) - SLACK {
                         items.push(std::mem::take(&mut item));
                         self.put(Block::List(std::mem::take(&mut items)));
                         self.go_on();
@@ -237,12 +289,18 @@ impl Flow {
                 }
             }
             items.push(item);
-            self.gap(1.0);
+            self.gap(AFTER_ENTRY);
         }
         if !items.is_empty() {
             self.put(Block::List(items));
         }
-        self.gap(1.0);
+        self.gap(AFTER_ENTRY);
+    }
+
+    fn entry_height(&self, entry: &Entry) -> f64 {
+        let indent = entry.indent();
+        let height = |(words, style): &(String, Style)| self.lines_height(words, *style, indent);
+        entry.parts.iter().map(height).sum()
     }
 
     fn label(&self, entry: &Entry) -> Vec<Ink> {

@@ -10,8 +10,9 @@ use crate::pen::{Pen, Style, Tone};
 /// Free paper kept between two things that must not touch, millimetres.
 const GAP: f64 = 0.7;
 
-/// What it costs to cross a hairline, in steps of places.
-const CROSSING: f64 = 0.1;
+/// What it costs to cross a hairline, and for each millimetre of its width, in the cost of places.
+const CROSSING_WIDE: f64 = 5.0;
+const CROSSING: f64 = 0.2;
 
 /// Longest leader from a thing to its name that is drawn as none, millimetres.
 const NEAR: f64 = 3.0;
@@ -181,7 +182,7 @@ impl Labels {
     /// Lines that words should rather not cross; the wider the pen the less.
     pub(super) fn avoid(&mut self, ink: &Ink) {
         let window = corners(&self.window);
-        let weight = CROSSING + 2.0 * pen_width(ink);
+        let weight = CROSSING + CROSSING_WIDE * pen_width(ink);
         let seen = strokes(ink).into_iter().filter(|stroke| !apart(stroke, &window, 0.0));
         self.lines.extend(seen.map(|stroke| (stroke, weight)));
     }

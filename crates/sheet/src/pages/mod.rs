@@ -14,7 +14,7 @@ mod table;
 mod title_block;
 mod words;
 
-use plan::finding::{Finding, Part, Severity};
+use plan::finding::{self, Finding, Severity};
 use plan::fingerprint::fingerprint;
 use plan::setout::{RouteSetOut, Voice, set_out};
 use plan::solve::{Origin, SolvedRoute, SolvedScheme};
@@ -25,7 +25,7 @@ use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
 use crate::pen::Style;
 
-use flow::{Entry, Flow, Label};
+use flow::{Entry, Flow, Label, Part};
 
 /// What is asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -137,13 +137,13 @@ fn add_route(
 
 fn nothing(flow: &mut Flow, what: &str, findings: &[&Finding]) {
     flow.start("Nothing to set out");
-    flow.paragraph(&format!("There is nothing to set out in {what}."), Style::LARGE);
-    flow.paragraph("Draw a path of at least two waypoints apart from each other, then print again.", Style::LARGE);
-    let entries: Vec<Entry> = findings
-        .iter()
-        .map(|finding| Entry::new(sign(finding.severity), words::sentence(&finding.sentence), Style::BODY))
-        .collect();
-    flow.list(&entries);
+    let remedy = "Draw a path of at least two waypoints apart from each other, then print again.";
+    let entry = |finding: &&Finding| Entry::new(sign(finding.severity), words::sentence(&finding.sentence), Style::BODY);
+    flow.set(&[
+        Part::Paragraph(format!("There is nothing to set out in {what}."), Style::LARGE),
+        Part::Paragraph(remedy.to_owned(), Style::LARGE),
+        Part::List(findings.iter().map(entry).collect()),
+    ]);
 }
 
 /// The sign before a finding.
@@ -158,15 +158,15 @@ const fn sign(severity: Severity) -> Label {
 
 impl Job<'_> {
     /// Where a finding stands, as one names it on the ground; empty for the path as a whole.
-    fn place(&self, part: Part) -> String {
+    fn place(&self, part: finding::Part) -> String {
         let between = |piece: usize| {
             let (from, to) = self.route.pegs_of(piece);
             format!("Peg {from} to peg {to}: ")
         };
         match part {
-            Part::Whole => String::new(),
-            Part::Leg(leg) => self.route.piece_of(Origin::Leg(leg)).map_or(format!("Leg {}: ", leg + 1), between),
-            Part::Waypoint(at) => self
+            finding::Part::Whole => String::new(),
+            finding::Part::Leg(leg) => self.route.piece_of(Origin::Leg(leg)).map_or(format!("Leg {}: ", leg + 1), between),
+            finding::Part::Waypoint(at) => self
                 .route
                 .piece_of(Origin::Rounding(at))
                 .map_or_else(|| format!("Waypoint {}: ", at + 1), between),

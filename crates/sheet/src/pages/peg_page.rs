@@ -2,53 +2,57 @@
 
 use plan::setout::{Placing, Taped};
 
-use crate::pen::Style;
+use crate::pen::{Style, Weight};
 
-use super::Job;
-use super::flow::Flow;
+use super::flow::{Flow, Part};
 use super::table::{Content, Table};
+use super::{Job, words};
+
+/// How the tables are lettered.
+const TABLE: Style = Style::new(3.0, Weight::Regular);
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     let (set, voice) = (job.set, &job.voice);
     let base = &set.base;
     flow.start("Pegs from the base line");
-    flow.paragraph(
-        &format!(
+    let mut parts = vec![Part::Paragraph(
+        format!(
             "The base line runs from {} (the start) to {} (the end). It must read {}.",
             base.from_name,
             base.to_name,
             voice.taped(&base.length)
         ),
         Style::LARGE.bold(),
-    );
-    flow.paragraph(
-        &format!(
+    )];
+    parts.push(Part::Paragraph(
+        format!(
             "Along: measured on the base line from {}; a minus is behind it. Off: square to the base line; left and right as one looks \
              from the start to the end. Ties: straight from the start and from the end, to check by. All figures are level distances, to the nearest {}.",
             base.from_name,
             voice.ruler.graduation.label()
         ),
         Style::BODY,
-    );
+    ));
     let heads = ["peg", "along", "off", "tie from the start", "tie from the end", "done"];
-    flow.table(&Table {
+    parts.push(Part::Table(Table {
         heads: heads.map(str::to_owned).to_vec(),
         rows: set.pegs.iter().chain(&set.swing_points).map(|placing| row(job, placing)).collect(),
         names: 0,
-        style: Style::new(3.0, crate::pen::Weight::Regular),
-    });
+        style: TABLE,
+    }));
     if !set.swing_points.is_empty() {
-        flow.paragraph(
-            "S1, S2 and so on are the swing points of the bends, in walking order; each is found again on its bend's page.",
+        parts.push(Part::Paragraph(
+            "S1, S2 and so on are the swing points of the bends, in walking order; each is found again on its bend's page.".to_owned(),
             Style::BODY,
-        );
+        ));
     }
-    straights(flow, job);
+    parts.extend(straights(job));
+    flow.set(&parts);
 }
 
 fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {
     let voice = &job.voice;
-    let words = |taped: &Taped| Content::Words(voice.taped(taped));
+    let words = |taped: &Taped| Content::Words(words::stacked(voice, taped.exact, ""));
     let off = &placing.off;
     let side = match off.tape {
         tape if tape > 0.0 => " left",
@@ -58,18 +62,17 @@ fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {
     vec![
         Content::Words(placing.name.clone()),
         words(&placing.along),
-        Content::Words(format!("{}{side}", voice.length(off.exact.abs()))),
+        Content::Words(words::stacked(voice, off.exact.abs(), side)),
         words(&placing.from_start),
         words(&placing.from_end),
         Content::Tick,
     ]
 }
 
-fn straights(flow: &mut Flow, job: &Job<'_>) {
+fn straights(job: &Job<'_>) -> Vec<Part> {
     if job.set.straights.is_empty() {
-        return;
+        return Vec::new();
     }
-    flow.heading(2, "Straights");
     let heads = ["straight", "must read", "read", "done"];
     let rows = job.set.straights.iter().map(|straight| {
         vec![
@@ -79,10 +82,11 @@ fn straights(flow: &mut Flow, job: &Job<'_>) {
             Content::Tick,
         ]
     });
-    flow.table(&Table {
+    let table = Table {
         heads: heads.map(str::to_owned).to_vec(),
         rows: rows.collect(),
         names: 0,
-        style: Style::new(3.0, crate::pen::Weight::Regular),
-    });
+        style: TABLE,
+    };
+    vec![Part::Heading("Straights".to_owned()), Part::Table(table)]
 }

@@ -6,11 +6,11 @@ use crate::lettering::{self, leading};
 use crate::paper::{Frame, Orientation};
 use crate::pen::{Pen, Style, Weight};
 
-use super::flow::{BOX, Flow, base_below, tick_box};
+use super::flow::{BOX, Flow, SLACK, base_below, tick_box};
 
 /// Free paper on both sides of a column and above and below a row, millimetres.
 const ASIDE: f64 = 2.0;
-const ABOVE: f64 = 1.1;
+const ABOVE: f64 = 0.8;
 
 /// What is in a cell.
 #[derive(Clone, Debug)]
@@ -83,25 +83,58 @@ impl Table {
     }
 }
 
+/// A table with its measures in a room.
+struct Measured {
+    heads: Vec<Content>,
+    widths: Vec<f64>,
+    head_height: f64,
+    heights: Vec<f64>,
+}
+
+impl Measured {
+    fn new(table: &Table, room: f64) -> Self {
+        let widths = table.widths(room);
+        let heads: Vec<Content> = table.heads.iter().cloned().map(Content::Words).collect();
+        let row = |row: &Vec<Content>| row_height(row, &widths, table.style);
+        Self {
+            head_height: row_height(&heads, &widths, HEAD),
+            heights: table.rows.iter().map(row).collect(),
+            heads,
+            widths,
+        }
+    }
+
+    fn height(&self) -> f64 {
+        self.head_height + self.heights.iter().sum::<f64>()
+    }
+}
+
+/// Free paper after a table, millimetres.
+const AFTER: f64 = 2.5;
+
 impl Flow {
+    /// How high a table stands.
+    pub(super) fn table_height(&self, table: &Table) -> f64 {
+        Measured::new(table, self.room().width).height() + AFTER
+    }
+
     /// A table.
     pub(super) fn table(&mut self, table: &Table) {
-        let widths = table.widths(self.room().width);
-        let heads: Vec<Content> = table.heads.iter().cloned().map(Content::Words).collect();
-        let head_height = row_height(&heads, &widths, HEAD);
-        let heights: Vec<f64> = table
-            .rows
-            .iter()
-            .map(|row| row_height(row, &widths, table.style))
-            .collect();
+        let measured = Measured::new(table, self.room().width);
+        let whole = measured.height();
+        let Measured {
+            heads,
+            widths,
+            head_height,
+            heights,
+        } = measured;
         // A table that fits on one page is not torn.
-        let whole = head_height + heights.iter().sum::<f64>();
         let page = self.frame(Orientation::Portrait).height - 20.0;
         self.need(if whole <= page { whole } else { head_height + 30.0 });
 
         let mut rows = vec![self.row(&heads, &widths, head_height, (HEAD, usize::MAX))];
         for (row, height) in table.rows.iter().zip(&heights) {
-            if self.room().height < *height {
+            if self.room().height < *height - SLACK {
                 self.put(Block::Table(std::mem::take(&mut rows)));
                 self.need(height + head_height + 1.0);
                 rows.push(self.row(&heads, &widths, head_height, (HEAD, usize::MAX)));
@@ -109,7 +142,7 @@ impl Flow {
             rows.push(self.row(row, &widths, *height, (table.style, table.names)));
         }
         self.put(Block::Table(rows));
-        self.gap(2.5);
+        self.gap(AFTER);
     }
 
     fn row(&mut self, cells: &[Content], widths: &[f64], height: f64, (style, names): (Style, usize)) -> Row {

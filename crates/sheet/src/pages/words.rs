@@ -10,49 +10,26 @@ This sheet is not a survey, not engineering and no approval under any code: loca
 /// On every plan.
 pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
 
-/// Cautions that hold for every path: what each is about, and what to do.
-pub(super) fn cautions(units: Units) -> [(&'static str, String); 7] {
+/// Cautions that hold for every path.
+pub(super) fn cautions(units: Units) -> Vec<String> {
     let call = match units {
         Units::Metric => "your local buried-service location scheme (in the USA call 811)",
         Units::FeetInches => "811 in the USA, or your local buried-service location scheme elsewhere,",
     };
-    [
-        (
-            "Buried pipes and cables.",
-            format!(
-                "Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
-                 Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only."
-            ),
-        ),
-        (
-            "Pegs and strings.",
-            "They trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a way in use, \
-             and count the pegs out and in again."
-                .to_owned(),
-        ),
-        (
-            "Trees.",
-            "Roots and trees may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root."
-                .to_owned(),
-        ),
-        (
-            "Boundaries, ways, drains.",
-            "Have the owner confirm the boundary and any right of way. Keep covers free, and send no water to a neighbour."
-                .to_owned(),
-        ),
-        (
-            "Walls.",
-            "Do not dig below the foot of a wall. Stop at footings, waste, or anything you cannot name.".to_owned(),
-        ),
-        (
-            "People.",
-            "Keep children and pets off. Sun, cold, cement on the skin and working alone all hurt: plan for them.".to_owned(),
-        ),
-        (
-            "Permission.",
-            "Codes for slopes, steps, widths and drainage differ from place to place: ask before you build.".to_owned(),
-        ),
-    ]
+    let services = format!(
+        "Buried pipes and cables. Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
+         Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only."
+    );
+    let others = [
+        "Pegs and strings trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a way in use, \
+         and count the pegs out and in again.",
+        "Trees and roots may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root.",
+        "Boundaries, rights of way, drains, walls. Have the owner confirm the boundary. Keep covers free, send no water to a neighbour, \
+         do not dig below the foot of a wall. Stop at footings, waste, or anything you cannot name.",
+        "People and permission. Keep children and pets off; sun, cold, cement on the skin and working alone all hurt. \
+         Codes for slopes, steps, widths and drainage differ from place to place: ask before you build.",
+    ];
+    std::iter::once(services).chain(others.map(str::to_owned)).collect()
 }
 
 /// What to bring for exactly this set-out.
@@ -82,13 +59,24 @@ pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> 
         format!("within the {} the plan counts on", voice.length(tape))
     };
     list.push(format!(
-        "A tape: the longest pull is {}, {reach}. A second tape makes the ties quicker",
+        "A tape or two: the longest pull is {}, {reach}",
         voice.length(longest_pull)
     ));
     list.push("A hammer, a marker pen, a pencil, caps for steel pins".to_owned());
     list.push("A builder's square, or the tape: sides of 3, 4 and 5 make a right angle".to_owned());
     list.push(format!("{people} people; one alone can do it with nails and clips"));
     list
+}
+
+/// A length for a narrow column: the other system, if wanted, on a line of its own below.
+pub(super) fn stacked(voice: &Voice, metres: f64, after: &str) -> String {
+    let ruler = &voice.ruler;
+    let own = format!("{}{after}", ruler.text(metres));
+    if voice.both {
+        format!("{own}\n({})", ruler.companion().text(metres))
+    } else {
+        own
+    }
 }
 
 /// How many of a thing.

@@ -2,12 +2,13 @@
 
 use egui::{Color32, Painter, Pos2, Rect, Stroke, Vec2, vec2};
 use geometry::{Arc, Piece, Point};
+use plan::solve::FLAT;
 
 use super::Scene;
 use super::labels::Labels;
 use crate::window::fonts::Face;
 use crate::window::pen::Pen;
-use crate::window::pick::Stage;
+use crate::window::pick::{Picked, Stage};
 use crate::window::theme;
 use crate::window::view::{Curve, View};
 
@@ -52,7 +53,13 @@ fn draw_bend(
             rise: 0.0,
         }])
     };
+    draw_corner(painter, view, scene, arc);
     Pen::Measure.draw(painter, &line(arc.start(), arc.end()), palette);
+    if arc.bend().radius() > FLAT * arc.chord() {
+        let text = format!("{}, as good as straight", ruler.text(arc.chord()));
+        labels.write(view.screen_from_plan(middle), 14.0, Vec2::ZERO, &text, big(palette.ink));
+        return;
+    }
     Pen::Measure.draw(painter, &line(middle, arc.apex()), palette);
     let centre = arc.centre();
     for end in [arc.start(), arc.end(), arc.apex()] {
@@ -96,6 +103,46 @@ fn seen_middle(view: &View, from: Point, to: Point) -> Pos2 {
         .map(|share| view.screen_from_plan(from.towards(to, share)))
         .find(|at| area.contains(*at))
         .unwrap_or_else(|| view.screen_from_plan(to))
+}
+
+/// Every peg of the chosen path with its number: a small square, as a peg is seen from above.
+pub(super) fn draw_pegs(painter: &Painter, view: &View, scene: &Scene<'_>) {
+    let Some(route) = scene.route() else { return };
+    let palette = scene.palette;
+    let line = Stroke::new(2.0 * palette.weight, palette.ink);
+    let seen = view.area().expand(theme::TARGET);
+    for peg in route.pegs() {
+        let at = view.screen_from_plan(peg.at);
+        if !seen.contains(at) {
+            continue;
+        }
+        let square = Rect::from_center_size(at, Vec2::splat(10.0));
+        painter.rect(square, 0.0, palette.paper, line, egui::StrokeKind::Middle);
+        let font = Face::Strong.sized(theme::SMALL);
+        let number = painter.layout_no_wrap(peg.number.to_string(), font, palette.ink);
+        let corner = at + vec2(9.0, -9.0 - number.size().y);
+        let rect = Rect::from_min_size(corner, number.size());
+        super::backed_text(painter, rect, number, palette.paper, palette.ink);
+    }
+}
+
+/// Where the legs would meet in a corner that is rounded away.
+fn draw_corner(painter: &Painter, view: &View, scene: &Scene<'_>, arc: &Arc) {
+    let Some(Picked::Rounding(waypoint)) = scene.pick.part else {
+        return;
+    };
+    let route = scene.plan.route(scene.pick.scheme, scene.pick.route);
+    let Some(corner) = route.and_then(|route| route.waypoints.get(waypoint)) else {
+        return;
+    };
+    for end in [arc.start(), arc.end()] {
+        let line = Curve {
+            start: end,
+            end: corner.at,
+            rise: 0.0,
+        };
+        Pen::Ghost.draw(painter, &view.trace(&[line]), scene.palette);
+    }
 }
 
 /// A ring with a dot: the swing point.

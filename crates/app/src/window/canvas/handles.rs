@@ -1,14 +1,16 @@
 //! What the hand can move: end pegs, apexes, waypoints; by pointer, by keys, by name.
 
 use egui::accesskit::{Action as Asked, ActionData, Role};
-use egui::{EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, Ui, Vec2, vec2};
+use egui::{
+    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Ui, Vec2,
+    vec2,
+};
 use geometry::{Direction, Point, Vector};
 use plan::Edit;
 use plan::document::{Route, Shape as LegShape};
 use plan::solve::Origin;
 
 use super::Scene;
-use crate::window::fonts::Face;
 use crate::window::intent::Intent;
 use crate::window::pick::{Picked, Stage};
 use crate::window::theme;
@@ -50,6 +52,8 @@ struct Placed {
     value: String,
     /// For an apex, the way it points: away from the chord.
     away: Option<Vector>,
+    /// Whether a peg stands there; a rounded corner has none.
+    peg: bool,
 }
 
 impl Grip {
@@ -224,6 +228,7 @@ fn placed(scene: &Scene<'_>) -> Vec<Placed> {
             name: format!("Apex of leg {}", leg + 1),
             value: format!("rise {}", ruler.text(rise.abs())),
             away: Some(if *rise < 0.0 { -across } else { across }),
+            peg: false,
         });
     }
     for (waypoint, w) in route.waypoints.iter().enumerate() {
@@ -238,15 +243,18 @@ fn placed(scene: &Scene<'_>) -> Vec<Placed> {
                 name: format!("Rounding of corner {}", waypoint + 1),
                 value: format!("radius {}", ruler.text(arc.radius())),
                 away,
+                peg: false,
             });
         }
     }
     for (waypoint, w) in route.waypoints.iter().enumerate() {
-        let name = match numbers.get(waypoint).copied().flatten() {
+        let number = numbers.get(waypoint).copied().flatten();
+        let name = match number {
             Some(number) => format!("Peg {number}"),
             None => format!("Corner {}", waypoint + 1),
         };
         all.push(Placed {
+            peg: number.is_some(),
             handle: Handle::Waypoint(waypoint),
             at: w.at,
             name,
@@ -374,14 +382,13 @@ fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &
         return;
     }
     let size = if active { 12.0 } else { 10.0 };
-    let square = Rect::from_center_size(at, Vec2::splat(size));
     let fill = if active { palette.string } else { palette.paper };
-    painter.rect(square, 0.0, fill, line, egui::StrokeKind::Middle);
-    let number = placed.name.rsplit(' ').next().unwrap_or_default();
-    let font = Face::Strong.sized(theme::SMALL);
-    let galley = painter.layout_no_wrap(number.to_owned(), font, palette.ink);
-    let rect = Rect::from_min_size(at + vec2(9.0, -9.0 - galley.size().y), galley.size());
-    super::backed_text(painter, rect, galley, palette.paper, palette.ink);
+    if placed.peg {
+        let square = Rect::from_center_size(at, Vec2::splat(size));
+        painter.rect(square, 0.0, fill, line, StrokeKind::Middle);
+    } else {
+        painter.circle(at, 0.5 * size, fill, line);
+    }
 }
 
 /// A triangle that points away from the chord.

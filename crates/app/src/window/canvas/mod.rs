@@ -181,6 +181,7 @@ impl Canvas {
         keep_pegs_free(&mut labels, view, scene);
         site::keep_scale_free(&mut labels, view);
         figures::draw(&painter, view, scene, &mut labels);
+        figures::draw_pegs(&painter, view, scene);
         site::draw_names(view, scene, &mut labels);
         for finding in &scene.solved.findings {
             if finding.place.scheme == scene.pick.scheme && finding.severity != Severity::Note {

@@ -5,6 +5,7 @@ use geometry::{Arc, Figure};
 use plan::Edit;
 use plan::document::Shape;
 use plan::edit::{figure_name, held, other_answers};
+use plan::solve::FLAT;
 
 use super::field::{Subject, Typing, figure_style};
 use super::{ask, echo_ui, field_name, figure_text, read_figure};
@@ -33,7 +34,11 @@ pub(super) fn ui(
     let (first, last) = route.pegs_of(piece);
     let side = if arc.turns_left() { "left" } else { "right" };
     ui.label(
-        RichText::new(format!("The bend turns {side}"))
+        RichText::new(if arc.bend().radius() > FLAT * arc.chord() {
+            "The bend is as good as straight".to_owned()
+        } else {
+            format!("The bend turns {side}")
+        })
             .text_style(theme::strong())
             .size(theme::HEADING),
     );

@@ -37,6 +37,9 @@ pub struct SheetWish {
     pub both_units: bool,
 }
 
+/// Room for the scroll bar beside the figures, in screen points.
+const BAR: f32 = 12.0;
+
 /// A sentence for the person, and how it is meant.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Said {
@@ -56,7 +59,7 @@ impl Slip {
         out: &mut Vec<Intent>,
     ) {
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-            ui.set_width(ui.available_width());
+            ui.set_width(ui.available_width() - BAR);
             whole::head_ui(ui, scene, out);
             if let Some(said) = said {
                 said_ui(ui, scene, said);
