@@ -1,1 +1,84 @@
-//! Placeholder.
+//! A path of any number of legs: the same work for us and for the general libraries beside us.
+
+use std::f64::consts::PI;
+
+use geometry::{Direction, Point};
+use plan::Plan;
+use plan::document::{Route, Shape, Waypoint};
+use plan::units::Units;
+
+/// Length of the straights, in metres.
+const STRAIGHT: f64 = 3.0;
+/// Radius of the bends, in metres.
+const RADIUS: f64 = 4.0;
+/// Sweep of the bends, in radians.
+const SWEEP: f64 = PI / 3.0;
+/// How much the corners turn, in radians.
+const CORNER: f64 = PI / 9.0;
+/// After so many legs comes a corner; all other legs join smoothly.
+const LEGS_TO_A_CORNER: usize = 10;
+
+/// A plan with one path of so many legs: straights and bends in turn, left and right in turn, with a corner now and
+/// then. It winds along and never crosses itself.
+#[must_use]
+pub fn plan(legs: usize) -> Plan {
+    let mut plan = Plan::empty(Units::Metric);
+    if let Some(scheme) = plan.schemes.first_mut() {
+        scheme.routes.push(route(legs));
+    }
+    plan
+}
+
+fn route(legs: usize) -> Route {
+    let waypoint = |at: Point| Waypoint { at, rounding: None };
+    let mut at = Point::ORIGIN;
+    let mut way = Direction::EAST;
+    let mut route = Route {
+        name: "Winding".to_owned(),
+        width: 1.2,
+        waypoints: vec![waypoint(at)],
+        legs: Vec::with_capacity(legs),
+        ..Route::default()
+    };
+    for leg in 0..legs {
+        if leg % 2 == 0 {
+            route.legs.push(Shape::Straight);
+            at += way.unit() * STRAIGHT;
+        } else {
+            let turn = if leg % 4 == 1 { SWEEP } else { -SWEEP };
+            let rise = RADIUS * (1.0 - (0.5 * SWEEP).cos());
+            route.legs.push(Shape::bend(rise.copysign(-turn)));
+            at += way.turned(0.5 * turn).unit() * (2.0 * RADIUS * (0.5 * SWEEP).sin());
+            way = way.turned(turn);
+        }
+        route.waypoints.push(waypoint(at));
+        if leg % LEGS_TO_A_CORNER == LEGS_TO_A_CORNER - 1 {
+            let left = (leg / LEGS_TO_A_CORNER).is_multiple_of(2);
+            way = way.turned(if left { CORNER } else { -CORNER });
+        }
+    }
+    route
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_path_has_nothing_wrong_with_it() {
+        let solved = plan(200).solve();
+        let centre_line = solved.schemes[0].routes[0].centre_line.as_ref().unwrap();
+        assert_eq!(centre_line.pieces().len(), 200);
+        let length = 100.0 * (STRAIGHT + RADIUS * SWEEP);
+        assert!((centre_line.length() - length).abs() < 1e-9);
+        assert_eq!(centre_line.self_crossings(), []);
+        // Only the corners are pointed out, if anything is.
+        for finding in &solved.findings {
+            assert_ne!(
+                finding.severity,
+                plan::finding::Severity::Stop,
+                "{finding:?}"
+            );
+        }
+    }
+}

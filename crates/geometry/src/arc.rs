@@ -320,12 +320,17 @@ impl Arc {
         if scale <= 0.0 {
             return None;
         }
-        Self::from_rise(
+        Self::part(
             self.start + at_start * distance,
             self.end + at_end * distance,
             self.rise * scale,
         )
-        .ok()
+    }
+
+    /// An arc that follows from another one: however flat, its radius is known.
+    fn part(start: Point, end: Point, rise: f64) -> Option<Self> {
+        let arc = Self { start, end, rise };
+        (start != end && start.is_finite() && end.is_finite() && rise.is_normal()).then_some(arc)
     }
 
     /// The part from `from` to `to` metres along; either may lie beyond the ends, on the same
@@ -338,7 +343,7 @@ impl Arc {
         }
         let (start, end) = (self.point_at(from), self.point_at(to));
         let rise = 0.5 * start.distance(end) * (0.25 * sweep).tan();
-        Self::from_rise(start, end, rise.copysign(self.rise)).ok()
+        Self::part(start, end, rise.copysign(self.rise))
     }
 
     /// The smallest upright box round it.
@@ -371,7 +376,7 @@ impl Arc {
     }
 
     /// Square to the chord, to the left.
-    fn across(&self) -> Vector {
+    pub(crate) fn across(&self) -> Vector {
         self.chord_direction().left().unit()
     }
 

@@ -2,7 +2,10 @@
 
 use std::fmt;
 
-use crate::{Bounds, Crossing, Direction, Offset, Piece, Point, SAME_PLACE, crossing, offset};
+use crate::{
+    Bounds, Crossing, Direction, Offset, Piece, Point, SAME_DIRECTION, SAME_PLACE, Vector, crossing,
+    offset,
+};
 
 /// Pieces walked one after the other, each starting where the one before ends.
 ///
@@ -190,11 +193,24 @@ impl Chain {
                     station: self.stations[i] + along,
                     point: on,
                     distance,
-                    left: piece.direction_at(along).unit().cross(point - on) >= 0.0,
+                    left: self.is_left(i, along, point - on),
                 };
             }
         }
         best
+    }
+
+    /// Whether what lies `off` from the nearest point of the chain lies left of it: where that
+    /// point is a corner, on the outside of it.
+    fn is_left(&self, piece: usize, along: f64, off: Vector) -> bool {
+        let joint = if along > 0.0 { piece + 1 } else { piece };
+        let inside_piece = 0.0 < along && along < self.pieces[piece].length();
+        let corner = self.corner(joint % self.pieces.len());
+        if inside_piece || corner.abs() < SAME_DIRECTION {
+            let way = self.pieces[piece].direction_at(along).unit();
+            return way.cross(off) >= 0.0;
+        }
+        corner < 0.0 || off == Vector::ZERO
     }
 
     /// The smallest upright box round it.

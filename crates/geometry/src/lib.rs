@@ -31,6 +31,7 @@ mod meet;
 mod offset;
 mod piece;
 mod point;
+mod two_bends;
 
 pub use arc::{Arc, ArcError};
 pub use bend::{Bend, BendError, Figure};
@@ -46,6 +47,7 @@ pub use meet::meetings;
 pub use offset::{Offset, OffsetTrouble};
 pub use piece::Piece;
 pub use point::{Point, Vector};
+pub use two_bends::{TwoBends, TwoBendsError, two_bends};
 
 /// Two points nearer than this are one point: a tenth of a micrometre, far below any tape and far
 /// above the rounding of coordinates 100 km out (about 1.5e-11 m).

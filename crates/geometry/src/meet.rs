@@ -54,7 +54,7 @@ impl Carrier {
     pub(crate) fn of_arc(arc: &Arc) -> Self {
         let bend = arc.bend();
         let middle = arc.start().middle(arc.end());
-        let towards_apex = (arc.apex() - middle) / bend.rise();
+        let towards_apex = arc.across() * arc.rise().signum();
         Self {
             origin: middle,
             curvature: 1.0 / bend.radius(),

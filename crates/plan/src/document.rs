@@ -162,7 +162,7 @@ pub struct Scheme {
 ///
 /// An open path has one leg fewer than waypoints; a closed one has as many, the last leg leading
 /// back to the first waypoint.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Route {
     /// What it is called.
@@ -182,6 +182,83 @@ pub struct Route {
     /// Which way the path must arrive at its end, if that is fixed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub end_direction: Option<Heading>,
+    /// The edge of another path that this one starts from, if any: its first waypoint stays there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub start_on: Option<Junction>,
+    /// Landings and passing places laid on the path.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pads: Vec<Pad>,
+}
+
+/// A place on the edge of another path of the same option.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Junction {
+    /// Which path, counted from 1; it stands before the one that starts from it.
+    pub route: usize,
+    /// Which edge of it.
+    pub side: Side,
+    /// How far along that edge from its start, in metres.
+    pub station: f64,
+}
+
+/// Left or right, as one walks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Side {
+    /// On the left.
+    Left,
+    /// On the right.
+    Right,
+}
+
+impl Side {
+    /// The other side.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+}
+
+/// A landing or passing place laid on a path.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Pad {
+    /// What it is called.
+    pub name: String,
+    /// The station of its middle on the centre line, in metres.
+    pub station: f64,
+    /// Its shape.
+    pub shape: PadShape,
+}
+
+/// The shape of a pad.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum PadShape {
+    /// A rectangle, its sides along and square to the path at its middle.
+    Rectangle {
+        /// Its length along the path in metres.
+        along: f64,
+        /// Its width across the path in metres.
+        across: f64,
+    },
+    /// A circle.
+    Circle {
+        /// Its diameter in metres.
+        diameter: f64,
+    },
 }
 
 impl Route {
@@ -237,6 +314,10 @@ pub enum Shape {
     },
     /// A bend that leaves smoothly, tangent to the leg before it (or to the start direction).
     Onward,
+    /// Two bends, smoothly joined, that leave tangent to the leg before (or the start direction)
+    /// and arrive tangent to the leg after (or the end direction), their curvatures as near equal
+    /// as they can be. Between parallel directions it is the S of two equal bends.
+    TwoBends,
 }
 
 impl Shape {
@@ -257,8 +338,12 @@ pub enum Heading {
     Angle(f64),
     /// Along a line, the way it is named.
     Along(Reference),
+    /// Along a line, the other way.
+    Against(Reference),
     /// Square to a line, turned to its left.
     Square(Reference),
+    /// Square to a line, turned to its right.
+    SquareRight(Reference),
 }
 
 /// A line on the site that a direction refers to.
@@ -282,7 +367,25 @@ impl Heading {
         match self {
             Self::Angle(angle) => Direction::at_angle(*angle),
             Self::Along(reference) => reference.direction(site),
+            Self::Against(reference) => reference.direction(site).map(Direction::reversed),
             Self::Square(reference) => reference.direction(site).map(Direction::left),
+            Self::SquareRight(reference) => reference
+                .direction(site)
+                .map(|line| line.left().reversed()),
+        }
+    }
+}
+
+impl Heading {
+    /// The opposite direction.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        match self {
+            Self::Angle(angle) => Self::Angle(geometry::angle::signed(angle + std::f64::consts::PI)),
+            Self::Along(reference) => Self::Against(reference.clone()),
+            Self::Against(reference) => Self::Along(reference.clone()),
+            Self::Square(reference) => Self::SquareRight(reference.clone()),
+            Self::SquareRight(reference) => Self::Square(reference.clone()),
         }
     }
 }
@@ -348,9 +451,7 @@ impl Plan {
             width,
             waypoints: vec![waypoint(0.0), waypoint(chord)],
             legs: vec![Shape::bend(rise)],
-            closed: false,
-            start_direction: None,
-            end_direction: None,
+            ..Route::default()
         };
         Self {
             schemes: vec![Scheme {

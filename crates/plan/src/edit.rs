@@ -3,13 +3,15 @@
 //! The rule: *the hand moves one thing; what the person fixed stays; otherwise the shape stays.*
 
 mod hold;
+mod many;
 mod peg;
+mod route;
 
 use std::fmt;
 
-use geometry::{Answer, Bend, Figure, Point, SolveError};
+use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
-use crate::document::{Plan, Route, Shape};
+use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side};
 use crate::limits::{self, LimitError};
 use crate::units::{Graduation, Units};
 
@@ -35,6 +37,15 @@ pub struct WaypointId {
     pub route: usize,
     /// The waypoint.
     pub waypoint: usize,
+}
+
+/// One of the two ends of a path.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum End {
+    /// Where it starts.
+    Start,
+    /// Where it ends.
+    End,
 }
 
 /// One change of a plan.
@@ -90,6 +101,165 @@ pub enum Edit {
         id: WaypointId,
         /// The radius in metres.
         radius: Option<f64>,
+    },
+    /// Adds a path to an option.
+    AddRoute {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The path.
+        route: Box<Route>,
+    },
+    /// Takes a path away.
+    RemoveRoute {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+    },
+    /// Renames a path.
+    RenameRoute {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// Its name.
+        name: String,
+    },
+    /// Leads a path on from one of its ends by a leg.
+    LeadOn {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// From which end.
+        end: End,
+        /// Where the leg goes.
+        at: Point,
+        /// Its shape.
+        shape: Shape,
+    },
+    /// Puts a waypoint on a leg; the line of the path stays.
+    InsertWaypoint {
+        /// Which leg.
+        id: LegId,
+        /// Near which place.
+        near: Point,
+    },
+    /// Takes a waypoint out; the legs on both sides become one.
+    RemoveWaypoint {
+        /// Which waypoint.
+        id: WaypointId,
+    },
+    /// Turns a path round: it runs the other way over the same ground.
+    TurnRound {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+    },
+    /// Leads the end of a path back to its start.
+    Close {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+    },
+    /// Parts an open path at a waypoint into two; opens a closed one there.
+    Split {
+        /// Which waypoint.
+        id: WaypointId,
+    },
+    /// Joins the start of a second path to the end of a first.
+    Join {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The path that is led on, counted from 0.
+        first: usize,
+        /// The path that is joined to it, counted from 0.
+        second: usize,
+    },
+    /// Begins a path at the edge of another.
+    Branch {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The path it starts from, counted from 0.
+        host: usize,
+        /// From which edge.
+        side: Side,
+        /// Near which place on that edge.
+        near: Point,
+        /// Where its first straight goes.
+        to: Point,
+    },
+    /// Holds the start or end of a path to a direction, or lets go of it.
+    SetHeading {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// Which end.
+        end: End,
+        /// The direction.
+        heading: Option<Heading>,
+    },
+    /// Moves several waypoints together.
+    MoveTogether {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Paths and waypoints, both counted from 0.
+        waypoints: Vec<(usize, usize)>,
+        /// How far.
+        by: Vector,
+    },
+    /// Mirrors a path in a line.
+    Mirror {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// A point of the line.
+        through: Point,
+        /// The line's direction.
+        along: Direction,
+    },
+    /// Copies a path, to the same option or another.
+    CopyRoute {
+        /// From which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// To which option, counted from 0.
+        to: usize,
+        /// How far the copy is moved.
+        by: Vector,
+    },
+    /// Lays a landing on a path, replaces one, or takes one away.
+    SetPad {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// Which landing, counted from 0; one past the last adds one.
+        pad: usize,
+        /// What it becomes; nothing takes it away.
+        to: Option<Pad>,
+    },
+    /// Adds an option: empty, or a copy of another.
+    AddScheme {
+        /// Which one is copied, counted from 0.
+        copy_of: Option<usize>,
+    },
+    /// Takes an option away.
+    RemoveScheme {
+        /// Which option, counted from 0.
+        scheme: usize,
+    },
+    /// Renames an option.
+    RenameScheme {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Its name.
+        name: String,
     },
     /// Sets the width of a path.
     SetWidth {
@@ -165,6 +335,14 @@ pub enum EditError {
     Onward,
     /// The figures give no bend: which two, and why.
     NoBend([Figure; 2], SolveError),
+    /// The path is closed, or would be joined to itself.
+    Closed,
+    /// A path needs two pegs.
+    TwoPegs,
+    /// A path cannot be parted at its end.
+    AtAnEnd,
+    /// The last option cannot be taken away.
+    LastScheme,
     /// A peg cannot follow because of what a neighbouring bend holds.
     Held(Stopped),
     /// A limit is passed.
@@ -188,6 +366,16 @@ impl fmt::Display for EditError {
                 "this bend leaves smoothly from the leg before it and takes its shape from there: make it a free bend to set its figures",
             ),
             Self::NoBend(_, why) => why.fmt(f),
+            Self::Closed => f.write_str(
+                "the path is closed: it has no end to lead on or to join; open it at a peg first",
+            ),
+            Self::TwoPegs => f.write_str(
+                "a path needs two pegs, and a closed one three: take the whole path away instead",
+            ),
+            Self::AtAnEnd => {
+                f.write_str("a path cannot be parted at its own end: choose a peg between two legs")
+            }
+            Self::LastScheme => f.write_str("a plan keeps at least one option"),
             Self::Held(stopped) => stopped.fmt(f),
             Self::Limit(limit) => limit.fmt(f),
         }
@@ -225,6 +413,27 @@ impl Edit {
             Self::LetGo { id } => format!("let go of leg {}", id.leg + 1),
             Self::SetShape { id, .. } => format!("reshape leg {}", id.leg + 1),
             Self::SetRounding { id, .. } => format!("round corner {}", id.waypoint + 1),
+            Self::AddRoute { route, .. } => format!("lay {}", quoted(&route.name)),
+            Self::RemoveRoute { route, .. } => format!("take path {} away", route + 1),
+            Self::RenameRoute { route, .. } => format!("rename path {}", route + 1),
+            Self::LeadOn { .. } => "lead the path on".into(),
+            Self::InsertWaypoint { id, .. } => format!("put a peg on leg {}", id.leg + 1),
+            Self::RemoveWaypoint { id } => format!("take waypoint {} out", id.waypoint + 1),
+            Self::TurnRound { .. } => "turn the path round".into(),
+            Self::Close { .. } => "close the path".into(),
+            Self::Split { id } => format!("part the path at waypoint {}", id.waypoint + 1),
+            Self::Join { .. } => "join two paths".into(),
+            Self::Branch { .. } => "begin a path at an edge".into(),
+            Self::SetHeading { end: End::Start, .. } => "set the start direction".into(),
+            Self::SetHeading { end: End::End, .. } => "set the end direction".into(),
+            Self::MoveTogether { waypoints, .. } => format!("move {} pegs", waypoints.len()),
+            Self::Mirror { .. } => "mirror the path".into(),
+            Self::CopyRoute { .. } => "copy the path".into(),
+            Self::SetPad { to: Some(_), .. } => "lay a landing".into(),
+            Self::SetPad { to: None, .. } => "take a landing away".into(),
+            Self::AddScheme { .. } => "add an option".into(),
+            Self::RemoveScheme { .. } => "take an option away".into(),
+            Self::RenameScheme { .. } => "rename the option".into(),
             Self::SetWidth { .. } => "set the width".into(),
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
@@ -243,7 +452,12 @@ impl Plan {
         let mut stopped = None;
         match edit {
             Edit::MoveWaypoint { id, to } => {
-                stopped = peg::drag(&mut plan, *id, *to)?;
+                let on_edge = route::along_its_edge(&plan, *id, *to)?;
+                let to = on_edge.map_or(*to, |(at, _)| at);
+                stopped = peg::drag(&mut plan, *id, to)?;
+                if let (Some((_, junction)), None) = (on_edge, &stopped) {
+                    plan.route_mut(id.scheme, id.route)?.start_on = Some(junction);
+                }
             }
             Edit::SetRise { id, rise } => {
                 let holds_chord = |figure: &Figure| *figure == Figure::Chord;
@@ -253,7 +467,7 @@ impl Plan {
                         holds.retain(holds_chord);
                     }
                     Shape::Straight => return Err(EditError::NotABend),
-                    Shape::Onward => return Err(EditError::Onward),
+                    Shape::Onward | Shape::TwoBends => return Err(EditError::Onward),
                 }
             }
             Edit::SetFigure { id, figure, value } => {
@@ -271,6 +485,108 @@ impl Plan {
                 let waypoint = route.waypoints.get_mut(id.waypoint);
                 waypoint.ok_or(EditError::NotThere)?.rounding = *radius;
             }
+            Edit::AddRoute { scheme, route } => {
+                plan.scheme_mut(*scheme)?.routes.push((**route).clone());
+            }
+            Edit::RemoveRoute { scheme, route } => {
+                route::remove_route(&mut plan, (*scheme, *route))?;
+            }
+            Edit::RenameRoute {
+                scheme,
+                route,
+                name,
+            } => plan.route_mut(*scheme, *route)?.name.clone_from(name),
+            Edit::LeadOn {
+                scheme,
+                route,
+                end,
+                at,
+                shape,
+            } => route::append(&mut plan, (*scheme, *route), *end, *at, shape.clone())?,
+            Edit::InsertWaypoint { id, near } => route::insert(&mut plan, *id, *near)?,
+            Edit::RemoveWaypoint { id } => route::remove(&mut plan, *id)?,
+            Edit::TurnRound { scheme, route } => route::reverse(&mut plan, (*scheme, *route))?,
+            Edit::Close { scheme, route } => route::close(&mut plan, (*scheme, *route))?,
+            Edit::Split { id } => route::split(&mut plan, *id)?,
+            Edit::Join {
+                scheme,
+                first,
+                second,
+            } => route::join(&mut plan, *scheme, [*first, *second])?,
+            Edit::Branch {
+                scheme,
+                host,
+                side,
+                near,
+                to,
+            } => route::branch(&mut plan, (*scheme, *host), *side, *near, *to)?,
+            Edit::SetHeading {
+                scheme,
+                route,
+                end,
+                heading,
+            } => {
+                let route = plan.route_mut(*scheme, *route)?;
+                match end {
+                    End::Start => route.start_direction.clone_from(heading),
+                    End::End => route.end_direction.clone_from(heading),
+                }
+            }
+            Edit::MoveTogether {
+                scheme,
+                waypoints,
+                by,
+            } => many::move_all(&mut plan, *scheme, waypoints, *by)?,
+            Edit::Mirror {
+                scheme,
+                route,
+                through,
+                along,
+            } => route::mirror(plan.route_mut(*scheme, *route)?, (*through, *along)),
+            Edit::CopyRoute {
+                scheme,
+                route,
+                to,
+                by,
+            } => {
+                let mut copy = plan.route_mut(*scheme, *route)?.clone();
+                for waypoint in &mut copy.waypoints {
+                    waypoint.at += *by;
+                }
+                copy.start_on = None;
+                plan.scheme_mut(*to)?.routes.push(copy);
+            }
+            Edit::SetPad {
+                scheme,
+                route,
+                pad,
+                to,
+            } => {
+                let pads = &mut plan.route_mut(*scheme, *route)?.pads;
+                match to {
+                    Some(new) if *pad == pads.len() => pads.push(new.clone()),
+                    Some(new) => *pads.get_mut(*pad).ok_or(EditError::NotThere)? = new.clone(),
+                    None if *pad < pads.len() => drop(pads.remove(*pad)),
+                    None => return Err(EditError::NotThere),
+                }
+            }
+            Edit::AddScheme { copy_of } => {
+                let scheme = match copy_of {
+                    Some(of) => plan.scheme_mut(*of)?.clone(),
+                    None => Scheme::default(),
+                };
+                plan.schemes.push(scheme);
+            }
+            Edit::RemoveScheme { scheme } => {
+                plan.scheme_mut(*scheme)?;
+                if plan.schemes.len() == 1 {
+                    return Err(EditError::LastScheme);
+                }
+                plan.schemes.remove(*scheme);
+            }
+            Edit::RenameScheme { scheme, name } => {
+                plan.scheme_mut(*scheme)?.name.clone_from(name);
+            }
             Edit::SetWidth {
                 scheme,
                 route,
@@ -282,6 +598,7 @@ impl Plan {
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
         }
+        route::refasten(self, &mut plan);
         limits::check(&plan)?;
         Ok(Edited { plan, stopped })
     }
@@ -296,6 +613,10 @@ impl Plan {
     #[must_use]
     pub fn route(&self, scheme: usize, route: usize) -> Option<&Route> {
         self.schemes.get(scheme)?.routes.get(route)
+    }
+
+    fn scheme_mut(&mut self, scheme: usize) -> Result<&mut Scheme, EditError> {
+        self.schemes.get_mut(scheme).ok_or(EditError::NotThere)
     }
 
     fn route_mut(&mut self, scheme: usize, route: usize) -> Result<&mut Route, EditError> {
@@ -323,4 +644,12 @@ fn nearest(answers: &[Answer], sweep: f64) -> Option<Bend> {
             let off = |bend: &Bend| (bend.sweep() - sweep).abs();
             off(a).total_cmp(&off(b))
         })
+}
+
+fn quoted(name: &str) -> String {
+    if name.trim().is_empty() {
+        "a path".to_owned()
+    } else {
+        format!("“{name}”")
+    }
 }

@@ -81,6 +81,10 @@ pub enum Code {
     ReadsAsStraight,
     /// A path has no leg that can be drawn.
     NothingToDraw,
+    /// A landing is laid beyond the end of its path.
+    PadBeyondEnd,
+    /// A path no longer starts on the edge it is to start from.
+    OffItsEdge,
 }
 
 impl Code {
@@ -101,6 +105,8 @@ impl Code {
             Self::HalfCircle => "half-circle",
             Self::ReadsAsStraight => "reads-as-straight",
             Self::NothingToDraw => "nothing-to-draw",
+            Self::PadBeyondEnd => "pad-beyond-end",
+            Self::OffItsEdge => "off-its-edge",
         }
     }
 }

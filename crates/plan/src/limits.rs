@@ -5,7 +5,7 @@ use std::fmt;
 
 use geometry::Point;
 
-use crate::document::{Extent, Heading, Plan, Reference, Route, Scheme, Shape, Site};
+use crate::document::{Extent, Heading, PadShape, Plan, Reference, Route, Scheme, Shape, Site};
 
 /// The largest plan file that is read, in bytes: 16 MiB.
 pub const FILE_BYTES: usize = 16 * 1024 * 1024;
@@ -25,6 +25,8 @@ pub const LONGEST: f64 = 100_000.0;
 pub const NARROWEST: f64 = 0.05;
 /// The widest path, in metres: 50 m.
 pub const WIDEST: f64 = 50.0;
+/// The most landings and passing places of one path.
+pub const PADS: usize = 1_000;
 /// The longest name or title, in characters.
 pub const NAME: usize = 200;
 /// The longest note, in characters.
@@ -119,7 +121,17 @@ fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitEr
     name(place, &scheme.name)?;
     note(place, &scheme.notes)?;
     for (i, route) in scheme.routes.iter().enumerate() {
-        check_route(&format!("{place}, path {}", i + 1), route, plan)?;
+        let place = format!("{place}, path {}", i + 1);
+        check_route(&place, route, plan)?;
+        if let Some(junction) = &route.start_on {
+            if !(1..=i).contains(&junction.route) {
+                return fail(
+                    &place,
+                    format!("it cannot start from the edge of path {}: only from one before it", junction.route),
+                );
+            }
+            range(&place, "the station it starts from in metres", junction.station, 0.0, LONGEST)?;
+        }
     }
     Ok(())
 }
@@ -165,6 +177,26 @@ fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError
             }
         }
     }
+    if route.pads.len() > PADS {
+        return fail(
+            place,
+            format!("it has {} landings, more than {PADS}", route.pads.len()),
+        );
+    }
+    for (i, pad) in route.pads.iter().enumerate() {
+        let place = format!("{place}, landing {}", i + 1);
+        name(&place, &pad.name)?;
+        range(&place, "its station in metres", pad.station, 0.0, LONGEST)?;
+        match pad.shape {
+            PadShape::Rectangle { along, across } => {
+                range(&place, "its length in metres", along, NARROWEST, WIDEST)?;
+                range(&place, "its width in metres", across, NARROWEST, WIDEST)?;
+            }
+            PadShape::Circle { diameter } => {
+                range(&place, "its diameter in metres", diameter, NARROWEST, WIDEST)?;
+            }
+        }
+    }
     for (which, heading) in [
         ("start", &route.start_direction),
         ("end", &route.end_direction),
@@ -179,7 +211,10 @@ fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError
 fn check_heading(place: &str, heading: &Heading, site: &Site) -> Result<(), LimitError> {
     let reference = match heading {
         Heading::Angle(angle) => return range(place, "its angle in radians", *angle, -7.0, 7.0),
-        Heading::Along(reference) | Heading::Square(reference) => reference,
+        Heading::Along(reference)
+        | Heading::Against(reference)
+        | Heading::Square(reference)
+        | Heading::SquareRight(reference) => reference,
     };
     if reference.direction(site).is_some() {
         return Ok(());

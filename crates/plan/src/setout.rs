@@ -107,7 +107,7 @@ pub struct Tools {
     pub pegs: usize,
     /// Pegs or nails for swing points.
     pub swing_pegs: usize,
-    /// Marks along the chords: three flags or sand marks a row, centre and both edges.
+    /// Flags or sand marks along the chords, for the centre line and both edges.
     pub flags: usize,
     /// The longest single pull of the tape, in metres.
     pub longest_pull: f64,
@@ -179,21 +179,23 @@ fn tools(
         .filter(|bend| bend.swing != SwingVerdict::NotWorkable);
     let pulls = pegs
         .iter()
-        .flat_map(|peg| [peg.along.tape.abs(), peg.off.tape.abs()])
+        .flat_map(|peg| [peg.along, peg.off, peg.from_start, peg.from_end])
+        .map(|taped| taped.tape.abs())
         .chain([base.length.tape])
         .chain(straights.iter().map(|straight| straight.length.tape))
         .chain(bends.iter().map(|bend| bend.chord.tape))
         .chain(swung.clone().map(|bend| bend.outer.tape));
     let strings = bends.iter().map(|bend| bend.chord.tape + KNOTS);
-    let marks: usize = bends
+    let flags = bends
         .iter()
         .flat_map(|bend| &bend.offsets)
-        .map(|table| table.rows.len())
+        .flat_map(|table| &table.rows)
+        .map(|row| 1 + usize::from(row.inner.is_some()) + usize::from(row.outer.is_some()))
         .sum();
     Tools {
         pegs: pegs.len(),
         swing_pegs: swung.count(),
-        flags: 3 * marks,
+        flags,
         longest_pull: pulls.fold(0.0, f64::max),
         string: base.length.tape + KNOTS + strings.fold(0.0, f64::max),
         people: 2,
@@ -220,6 +222,7 @@ mod tests {
                 closed: false,
                 start_direction: None,
                 end_direction: None,
+                ..Route::default()
             }],
             ..Scheme::default()
         }];

@@ -1,5 +1,6 @@
 //! From what the person meant to exact lines and arcs: a route becomes a chain, edges and findings.
 
+mod pads;
 mod rounding;
 mod shape;
 
@@ -46,15 +47,20 @@ pub struct SolvedRoute {
     pub right_edge: Option<Chain>,
     /// The area between the edges in square metres.
     pub area: f64,
-    /// Each leg whole, as it is before its corners are rounded; `None` where it cannot be drawn.
-    pub legs: Vec<Option<Piece>>,
+    /// Each leg whole, as it is before its corners are rounded: one piece, two for two bends, none
+    /// where it cannot be drawn.
+    pub legs: Vec<Vec<Piece>>,
+    /// The outlines of its landings and passing places, in order.
+    pub pads: Vec<Chain>,
 }
 
 /// What a piece of a centre line was made from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Origin {
-    /// A leg, counted from 0.
+    /// A leg, counted from 0; of two bends the first.
     Leg(usize),
+    /// The second bend of a leg of two, counted from 0.
+    SecondBend(usize),
     /// The rounding at a waypoint, counted from 0.
     Rounding(usize),
 }
@@ -111,11 +117,12 @@ impl SolvedRoute {
         let mut numbers = vec![None; waypoints];
         for (piece, origin) in self.origins.iter().enumerate() {
             let (first, last) = self.pegs_of(piece);
-            let Origin::Leg(leg) = *origin else {
+            let (Origin::Leg(leg) | Origin::SecondBend(leg)) = *origin else {
                 continue;
             };
             let before = piece.checked_sub(1).and_then(|i| self.origins.get(i));
-            if before != Some(&Origin::Rounding(leg)) && leg < waypoints {
+            let starts = *origin == Origin::Leg(leg);
+            if starts && before != Some(&Origin::Rounding(leg)) && leg < waypoints {
                 numbers[leg] = Some(first);
             }
             if piece + 1 == self.origins.len() && leg + 1 < waypoints {
@@ -214,7 +221,11 @@ fn solve_route(
         .start_direction
         .as_ref()
         .and_then(|heading| heading.direction(&plan.site));
-    let legs = shape::legs(route, start, &mut report);
+    let end = route
+        .end_direction
+        .as_ref()
+        .and_then(|heading| heading.direction(&plan.site));
+    let legs = shape::legs(route, [start, end], &mut report);
     let (pieces, origins) = rounding::rounded(route, &legs, &mut report);
     let mut solved = SolvedRoute {
         name: route.name.clone(),
@@ -225,6 +236,7 @@ fn solve_route(
         right_edge: None,
         area: 0.0,
         legs,
+        pads: Vec::new(),
     };
     let Some(chain) = chain_of(pieces, route.closed) else {
         if !route.waypoints.is_empty() {
@@ -248,6 +260,7 @@ fn solve_route(
     if let (Some(left), Some(right)) = (&solved.left_edge, &solved.right_edge) {
         solved.area = area_between(left, right);
     }
+    solved.pads = pads::outlines(route, &chain, &mut report);
     solved.centre_line = Some(chain);
     solved
 }
@@ -359,7 +372,7 @@ fn edge(
     let edge = chain.offset(offset);
     let name = if offset > 0.0 { "left" } else { "right" };
     let part = |piece: usize| match origins.get(piece) {
-        Some(Origin::Leg(leg)) => Part::Leg(*leg),
+        Some(Origin::Leg(leg) | Origin::SecondBend(leg)) => Part::Leg(*leg),
         Some(Origin::Rounding(waypoint)) => Part::Waypoint(*waypoint),
         None => Part::Whole,
     };

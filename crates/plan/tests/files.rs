@@ -223,8 +223,8 @@ fn slips_of_the_pen() {
         "line 3, column 15: the field `title` is given twice: leave one of them",
     );
     check(
-        "Some(9.0)",
-        "9.0",
+        "Some(7.5)",
+        "7.5",
         "line 68, column 39: Some(…) around the value, or None, is expected here",
     );
     check("(at: (0.0, 3.0))", "(at: (0.0))", "line 38, column 22: 2 values belong together here, not 1");
@@ -262,7 +262,7 @@ fn numbers_that_are_none_in_every_place() {
         ("Area([(16.0, 10.9)", "10.9", "obstacle 1 “potting shed”: its second coordinate in metres must"),
         ("width: 1.2", "1.2", "option A, path 1: its width in metres must"),
         ("(at: (0.0, 3.0))", "3.0", "option A, path 1, waypoint 2: its second coordinate in metres must"),
-        ("rounding: Some(9.0)", "9.0", "option B, path 1, waypoint 2: its rounding in metres must"),
+        ("rounding: Some(7.5)", "7.5", "option B, path 1, waypoint 2: its rounding in metres must"),
         ("rise: 1.17157287525381", "1.17157287525381", "option A, path 1, leg 2: its rise in metres must"),
     ];
     for (place, number, expected) in places {

@@ -87,6 +87,7 @@ pub(crate) fn path(places: &[(f64, f64)], rises: &[f64], width: f64) -> Plan {
             closed: false,
             start_direction: None,
             end_direction: None,
+            ..Route::default()
         }],
     }];
     plan

@@ -17,7 +17,7 @@ pub enum Picked {
 impl From<Origin> for Picked {
     fn from(origin: Origin) -> Self {
         match origin {
-            Origin::Leg(leg) => Self::Leg(leg),
+            Origin::Leg(leg) | Origin::SecondBend(leg) => Self::Leg(leg),
             Origin::Rounding(waypoint) => Self::Rounding(waypoint),
         }
     }

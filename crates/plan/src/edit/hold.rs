@@ -47,7 +47,7 @@ pub(super) fn set_figure(
         Shape::Bend { rise, holds } => (*rise, holds.clone()),
         Shape::Straight if figure == Figure::Chord => return set_chord(plan, id, value),
         Shape::Straight => return Err(EditError::NotABend),
-        Shape::Onward => return Err(EditError::Onward),
+        Shape::Onward | Shape::TwoBends => return Err(EditError::Onward),
     };
     let mut typed: Vec<Figure> = holds.into_iter().filter(|f| *f != figure).collect();
     typed.push(figure);
@@ -79,7 +79,7 @@ pub(super) fn choose(plan: &mut Plan, id: LegId, bend: Bend) -> Result<(), EditE
             place(plan, id, bend, typed)
         }
         Shape::Straight => Err(EditError::NotABend),
-        Shape::Onward => Err(EditError::Onward),
+        Shape::Onward | Shape::TwoBends => Err(EditError::Onward),
     }
 }
 

@@ -102,7 +102,7 @@ impl Way {
 fn chord_holds(leg: &Shape) -> bool {
     match leg {
         Shape::Bend { holds, .. } => holds.len() == 2 || holds.contains(&Figure::Chord),
-        Shape::Straight | Shape::Onward => false,
+        Shape::Straight | Shape::Onward | Shape::TwoBends => false,
     }
 }
 
@@ -113,7 +113,7 @@ fn other_end(route: &Route, leg: usize, waypoint: usize) -> Option<Point> {
 }
 
 /// The shapes of the legs if the waypoint stood at `to`, or why it cannot.
-fn moved_legs(
+pub(super) fn moved_legs(
     route: &Route,
     waypoint: usize,
     legs: &[usize],

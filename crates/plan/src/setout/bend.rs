@@ -58,7 +58,7 @@ pub enum SwingVerdict {
     Workable,
     /// It can be done on a still day with a helper.
     Awkward,
-    /// The string is too long: use the offsets.
+    /// The string is too long, for the wind or for the tape: use the offsets.
     NotWorkable,
 }
 
@@ -103,12 +103,12 @@ impl BendSetOut {
         let inner = bend.radius() - 0.5 * width;
         let outer = bend.radius() + 0.5 * width;
         let sine = bend.sweep().sin().abs();
-        let swing = if outer <= SWING_COMFORTABLE {
-            SwingVerdict::Workable
-        } else if outer <= SWING_AWKWARD && outer <= plan.tape.length {
+        let swing = if outer > SWING_AWKWARD || outer > plan.tape.length {
+            SwingVerdict::NotWorkable
+        } else if outer > SWING_COMFORTABLE {
             SwingVerdict::Awkward
         } else {
-            SwingVerdict::NotWorkable
+            SwingVerdict::Workable
         };
         let spread = 6.0 * super::taping_allowance(bend.radius()) / sine.max(1e-3);
         Self {

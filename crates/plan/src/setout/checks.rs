@@ -56,7 +56,7 @@ pub(super) fn checks(
         Check {
             what,
             must_read,
-            from: ruler.round(must_read - room),
+            from: ruler.round(must_read - room).max(0.0),
             to: ruler.round(must_read + room),
         }
     };

@@ -12,7 +12,7 @@ use crate::finding::{Code, Part, Severity};
 /// the first leg.
 pub(super) fn rounded(
     route: &Route,
-    legs: &[Option<Piece>],
+    legs: &[Vec<Piece>],
     report: &mut Report<'_>,
 ) -> (Vec<Piece>, Vec<Origin>) {
     let mut corners = Corners {
@@ -26,9 +26,12 @@ pub(super) fn rounded(
         }
     }
     let (mut pieces, mut origins) = (Vec::new(), Vec::new());
-    for (leg, piece) in legs.iter().enumerate() {
+    for (leg, parts) in legs.iter().enumerate() {
         let [start, end] = corners.taken[leg];
-        if let Some(piece) = piece {
+        for (i, piece) in parts.iter().enumerate() {
+            // Roundings take from the outer ends of a leg of two bends.
+            let start = if i == 0 { start } else { 0.0 };
+            let end = if i + 1 == parts.len() { end } else { 0.0 };
             let rest = piece.length() - start - end;
             let whole = start + end <= 0.0;
             let part = if whole {
@@ -40,7 +43,11 @@ pub(super) fn rounded(
             };
             if let Some(part) = part {
                 pieces.push(part);
-                origins.push(Origin::Leg(leg));
+                origins.push(if i == 0 {
+                    Origin::Leg(leg)
+                } else {
+                    Origin::SecondBend(leg)
+                });
             }
         }
         let next = route.ends_of(leg).map(|(_, end)| end);
@@ -55,7 +62,7 @@ pub(super) fn rounded(
 }
 
 struct Corners<'a> {
-    legs: &'a [Option<Piece>],
+    legs: &'a [Vec<Piece>],
     /// How much roundings take from the start and the end of each leg.
     taken: Vec<[f64; 2]>,
     arcs: Vec<Option<Arc>>,
@@ -66,8 +73,9 @@ impl Corners<'_> {
         let at = route.waypoints[waypoint].at;
         let place = (Part::Waypoint(waypoint), at);
         let (before, after) = route.legs_at(waypoint);
-        let leg = |i: Option<usize>| i.and_then(|i| self.legs[i].map(|piece| (i, piece)));
-        let (Some((b, first)), Some((a, second))) = (leg(before), leg(after)) else {
+        let last = before.and_then(|i| Some((i, *self.legs[i].last()?)));
+        let next = after.and_then(|i| Some((i, *self.legs[i].first()?)));
+        let (Some((b, first)), Some((a, second))) = (last, next) else {
             report.add(
                 (Severity::Note, Code::NothingToRound),
                 place,
@@ -77,10 +85,10 @@ impl Corners<'_> {
             return;
         };
         // What is left of each leg by the roundings before this one, in the order of the route.
-        let room = [
-            first.length() - self.taken[b][0],
-            second.length() - self.taken[a][1],
-        ];
+        // A leg of two bends gives of the one at the corner only.
+        let alone = |leg: usize| self.legs[leg].len() == 1;
+        let used = |leg: usize, end: usize| if alone(leg) { self.taken[leg][end] } else { 0.0 };
+        let room = [first.length() - used(b, 0), second.length() - used(a, 1)];
         let (rounded, tight) = match fillet(&first, &second, radius, room) {
             Fillet::Round(rounded) => (rounded, false),
             Fillet::Tight(rounded) => (rounded, true),

@@ -18,6 +18,7 @@ pub(crate) fn route(points: &[(f64, f64)], legs: Vec<Shape>) -> Route {
         legs,
         start_direction: None,
         end_direction: None,
+        ..Route::default()
     }
 }
 

@@ -238,7 +238,7 @@ proptest! {
         let (one, other) = was.legs_at(dragged);
         for leg in (0..count).filter(|leg| Some(*leg) != one && Some(*leg) != other) {
             prop_assert_eq!(&now.legs[leg], &was.legs[leg]);
-            let pieces = |plan: &Plan| plan.solve().schemes[0].routes[0].legs[leg];
+            let pieces = |plan: &Plan| plan.solve().schemes[0].routes[0].legs[leg].clone();
             prop_assert_eq!(pieces(&edited), pieces(&before));
         }
         for i in (0..6).filter(|i| *i != dragged) {

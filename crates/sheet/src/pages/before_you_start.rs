@@ -11,15 +11,26 @@ use super::words;
 /// So many findings are listed; the plan shows all of them.
 const MOST: usize = 8;
 
+/// How the page is lettered: as large as leaves it on one page, or else the first.
+const STYLES: [Style; 3] = [Style::BODY, Style::BODY.high(2.35), Style::BODY.high(2.2)];
+
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     flow.start("Before you start");
+    let tried = STYLES.map(|style| parts(job, path, style));
+    let fits = |parts: &&Vec<Part>| parts.iter().map(|part| flow.height(part)).sum::<f64>() <= flow.room().height;
+    if let Some(parts) = tried.iter().find(fits).or(tried.first()) {
+        flow.set(&parts.clone());
+    }
+}
+
+fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
     let mut parts = vec![
-        Part::Paragraph(about(job, path), Style::BODY),
-        Part::Paragraph(words::STANDING.to_owned(), Style::BODY.bold()),
+        Part::Paragraph(about(job, path), style),
+        Part::Paragraph(words::STANDING.to_owned(), style.bold()),
     ];
     parts.extend(findings(job));
     let ticked = |words: Vec<String>| {
-        let entries = words.into_iter().map(|words| Entry::new(Label::Tick, words, Style::BODY));
+        let entries = words.into_iter().map(|words| Entry::new(Label::Tick, words, style));
         Part::List(entries.collect())
     };
     parts.extend([
@@ -28,9 +39,9 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
         Part::Heading("Mind".to_owned()),
         ticked(words::cautions(job.plan.units)),
         Part::Heading("Order of work".to_owned()),
-        Part::List(super::bend_page::entries(&job.set.order_of_work(&job.voice), Style::BODY)),
+        Part::List(super::bend_page::entries(&job.set.order_of_work(&job.voice), style)),
     ]);
-    flow.set(&parts);
+    parts
 }
 
 fn about(job: &Job<'_>, path: &str) -> String {

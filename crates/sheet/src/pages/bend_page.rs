@@ -12,7 +12,7 @@ use crate::pen::{Pen, Style, Weight};
 
 use super::flow::{Entry, Flow, Label, Part};
 use super::table::{Content, Table};
-use super::{Job, diagram, words};
+use super::{Job, diagram};
 
 /// How steps are lettered: read from a clipboard on the ground.
 const STEP: Style = Style::new(2.8, Weight::Regular);
@@ -111,7 +111,7 @@ pub(super) fn entries(steps: &[Step], style: Style) -> Vec<Entry> {
 
 fn findings(job: &Job<'_>, bend: &BendSetOut) -> Vec<Entry> {
     let part = match job.route.origins.get(bend.piece) {
-        Some(Origin::Leg(leg)) => finding::Part::Leg(*leg),
+        Some(Origin::Leg(leg) | Origin::SecondBend(leg)) => finding::Part::Leg(*leg),
         Some(Origin::Rounding(waypoint)) => finding::Part::Waypoint(*waypoint),
         None => return Vec::new(),
     };
@@ -121,7 +121,7 @@ fn findings(job: &Job<'_>, bend: &BendSetOut) -> Vec<Entry> {
 
 /// From the head of a figure's strip to the figure, and from its base line to that of the other
 /// system, millimetres.
-const BELOW_NAME: f64 = 5.4;
+const BELOW_NAME: f64 = 6.0;
 const OTHER: f64 = 4.8;
 
 /// The lengths to pull, one below the other, as large as they fit.
@@ -153,7 +153,7 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
         let (cell, below) = rest.cut_below(each);
         rest = below;
         let top = cell.start();
-        let mut inks = vec![Ink::text(top.shifted(0.0, -3.4), *name, STEP)];
+        let mut inks = vec![Ink::text(top.shifted(0.0, -4.0), *name, STEP)];
         let (words, style) = lettering::fit(&says(taped), style, room);
         let base = -BELOW_NAME - style.height;
         inks.push(Ink::text(top.shifted(0.0, base), words, style));
@@ -168,7 +168,7 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
 }
 
 fn checks(job: &Job<'_>, bend: &BendSetOut) -> [Part; 2] {
-    let length = |metres: f64| Content::Words(words::stacked(&job.voice, metres, ""));
+    let length = |metres: f64| Content::Words(job.voice.length(metres));
     let rows = bend.checks.iter().map(|check| {
         vec![
             Content::Words(check.what.clone()),
@@ -178,14 +178,14 @@ fn checks(job: &Job<'_>, bend: &BendSetOut) -> [Part; 2] {
             Content::Tick,
         ]
     });
-    let heads = ["measure", "must read from", "to", "read", "fine"];
+    let heads = ["measure", "from", "to", "you read", "fine"];
     let table = Table {
         heads: heads.map(str::to_owned).to_vec(),
         rows: rows.collect(),
         names: 0,
-        style: STEP,
+        style: if job.voice.both { Style::BODY } else { STEP },
     };
-    [Part::Heading("Checks before you dig".to_owned()), Part::Table(table)]
+    [Part::Heading("Checks before you dig: each must read".to_owned()), Part::Table(table)]
 }
 
 fn offset_table(job: &Job<'_>, table: &OffsetTable) -> Table {

@@ -54,8 +54,8 @@ pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
         reach.iter().for_each(|frame| labels.keep_clear(frame));
         inks.extend(sign);
     }
-    let north = Pos::new(window.right() - 5.0, window.head() - 7.0);
-    labels.keep_clear(&Frame::new(north, 0.0, 0.0).inset(-6.5));
+    let north = Pos::new(window.right() - 7.0, window.head() - 7.0);
+    labels.keep_clear(&Frame::new(north, 0.0, 0.0).inset(-6.8));
     let mut left_over = Vec::new();
     for (label, places, words) in scene.words(job) {
         match labels.put(&label, &places) {

@@ -213,6 +213,7 @@ impl Flow {
                 Part::Heading(words) => {
                     let next = parts.get(index + 1).map_or(0.0, |next| match next {
                         Part::Table(_) => self.height(next),
+                        Part::List(entries) => entries.first().map_or(0.0, |entry| self.entry_height(entry)),
                         _ => 16.0,
                     });
                     let next = if next > page { 40.0 } else { next };

@@ -17,6 +17,9 @@ const CROSSING: f64 = 0.2;
 /// Longest leader from a thing to its name that is drawn as none, millimetres.
 const NEAR: f64 = 3.0;
 
+/// A leader starts so far from the middle of what it names, millimetres: outside the signs.
+const SIGN: f64 = 2.4;
+
 /// A convex outline.
 pub(super) type Outline = Vec<Pos>;
 
@@ -201,6 +204,10 @@ impl Labels {
             if blocked {
                 continue;
             }
+            let leader = place.leader.map(|at| leader(&outline, at));
+            if leader.is_some_and(|leader| self.taken.iter().any(|taken| !apart(taken, &leader, 0.2))) {
+                continue;
+            }
             let cost = place.cost + self.crossed(&outline, &frame);
             if best.is_none_or(|(least, _)| cost < least) {
                 best = Some((cost, place));
@@ -210,8 +217,9 @@ impl Labels {
         let outline = label.outline(place);
         let mut inks = Vec::new();
         if let Some(at) = place.leader {
-            let end = nearest_of(&outline, at);
-            inks.push(Ink::line(at, end, Pen::RULE));
+            let [from, to] = leader(&outline, at);
+            self.lines.push(([from, to], CROSSING + CROSSING_WIDE));
+            inks.push(Ink::line(from, to, Pen::RULE));
         }
         inks.extend(Ink::polygon(&outline, None, Some(Tone::White)));
         inks.extend(label.texts(place).into_iter().map(Ink::from));
@@ -231,6 +239,13 @@ impl Labels {
         let crossed = self.lines.iter().filter(|(line, _)| crossing(line));
         crossed.map(|(_, weight)| weight).sum()
     }
+}
+
+/// From the edge of a sign to the words.
+fn leader(outline: &[Pos], at: Pos) -> [Pos; 2] {
+    let end = nearest_of(outline, at);
+    let start = SIGN.min(0.8 * at.distance(end));
+    [at.toward(at.direction(end), start), end]
 }
 
 /// The corner or middle of a side that is nearest.

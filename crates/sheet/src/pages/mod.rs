@@ -69,7 +69,12 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
     if let Some(scheme) = solved.schemes.get(request.scheme) {
         subject = format!("Stake-out of option {}", option_name(scheme));
         for (index, route) in scheme.routes.iter().enumerate() {
-            flow.foot = format!("{title} · option {} · {} · plan {fingerprint}", option_name(scheme), path_name(route, index));
+            flow.foot = format!(
+                "plan {fingerprint} · {} · option {} · {}",
+                short(&title),
+                short(&option_name(scheme)),
+                short(&path_name(route, index))
+            );
             let findings = solved
                 .findings
                 .iter()
@@ -82,11 +87,11 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
             );
         }
         if scheme.routes.is_empty() {
-            flow.foot = format!("{title} · plan {fingerprint}");
+            flow.foot = format!("plan {fingerprint} · {}", short(&title));
             nothing(&mut flow, &format!("option {}", option_name(scheme)), &[]);
         }
     } else {
-        flow.foot = format!("{title} · plan {fingerprint}");
+        flow.foot = format!("plan {fingerprint} · {}", short(&title));
         nothing(&mut flow, "this option: the plan has no such option", &[]);
     }
     let mut sheet = Sheet::new(format!("{title}: {}", subject.to_lowercase()), request.date.unwrap_or(UNDATED));
@@ -159,17 +164,21 @@ const fn sign(severity: Severity) -> Label {
 impl Job<'_> {
     /// Where a finding stands, as one names it on the ground; empty for the path as a whole.
     fn place(&self, part: finding::Part) -> String {
-        let between = |piece: usize| {
-            let (from, to) = self.route.pegs_of(piece);
+        let between = |first: usize, last: usize| {
+            let ((from, _), (_, to)) = (self.route.pegs_of(first), self.route.pegs_of(last));
             format!("Peg {from} to peg {to}: ")
         };
         match part {
             finding::Part::Whole => String::new(),
-            finding::Part::Leg(leg) => self.route.piece_of(Origin::Leg(leg)).map_or(format!("Leg {}: ", leg + 1), between),
+            finding::Part::Leg(leg) => {
+                let second = self.route.piece_of(Origin::SecondBend(leg));
+                let first = self.route.piece_of(Origin::Leg(leg));
+                first.map_or_else(|| format!("Leg {}: ", leg + 1), |first| between(first, second.unwrap_or(first)))
+            }
             finding::Part::Waypoint(at) => self
                 .route
                 .piece_of(Origin::Rounding(at))
-                .map_or_else(|| format!("Waypoint {}: ", at + 1), between),
+                .map_or_else(|| format!("Waypoint {}: ", at + 1), |piece| between(piece, piece)),
         }
     }
 
@@ -192,6 +201,15 @@ fn option_name(scheme: &SolvedScheme) -> String {
         scheme.letter.clone()
     } else {
         format!("{}, {name}", scheme.letter)
+    }
+}
+
+/// A name that leaves room for others on its line.
+fn short(name: &str) -> String {
+    const LETTERS: usize = 40;
+    match name.char_indices().nth(LETTERS) {
+        Some((end, _)) => format!("{}…", name.get(..end).unwrap_or_default().trim_end()),
+        None => name.to_owned(),
     }
 }
 

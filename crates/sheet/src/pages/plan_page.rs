@@ -56,15 +56,15 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     } else {
         portrait
     };
-    flow.page(&format!("Plan: {path}"), layout.orientation);
-    let heading = format!("Plan: {path}");
+    flow.page(&format!("Plan: {}", super::short(path)), layout.orientation);
+    let heading = format!("Plan: {}", super::short(path));
     let (heading, style) = lettering::fit(&heading, Style::HEADING, layout.heading.width);
     let at = layout.heading.corner.shifted(0.0, 2.6);
     flow.put(Block::Heading {
         level: 1,
         inks: vec![Ink::text(at, heading, style)],
     });
-    let mut inks = drawing(job, &layout);
+    let (mut inks, left_out) = drawing(job, &layout);
     inks.extend(overall(job, &layout));
     flow.put(Block::Figure {
         alt: format!(
@@ -84,7 +84,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     }
     flow.put(Block::Figure {
         alt: "Key to the signs of the plan.".to_owned(),
-        inks: key(&layout.key),
+        inks: key(&layout.key, left_out),
     });
     flow.put(bars(&layout.bars, &layout.view.scale, job.plan.units, job.plan.north));
     for block in title_block(&layout.title, &title_rows(job, path, layout.orientation, &layout.view.scale)) {
@@ -123,31 +123,28 @@ fn layout(job: &Job<'_>, frame: &Frame, orientation: Orientation) -> Layout {
     let (rest, title) = rest.cut_below(rest.height - title_block::height(rows));
     let (rest, bars) = rest.cut_below(rest.height - BARS);
     let (rest, key) = rest.cut_below(rest.height - KEY);
-    let mut notes_height = 0.0;
-    let mut made = None;
-    // What lies off the page is known once the scale is, and takes room from it: twice settles it.
-    for _ in 0..2 {
-        let (drawn, notes) = rest.cut_below(rest.height - notes_height);
+    let with_notes = |lines: usize| {
+        let (drawn, notes) = rest.cut_below(rest.height - leading(Style::BODY) * lines as f64);
         let window = drawn.cut_right(BAND).1;
         let window = window.cut_below(window.height - BAND).0;
         let view = view(job, &window);
-        let off_page = off_page(job, &view, &window);
-        let lines = off_page_lines(&off_page, rest.width);
-        notes_height = leading(Style::BODY) * lines.len() as f64;
-        made = Some((window, notes, view, lines));
-    }
-    let (window, notes, view, off_page) = made.unwrap_or_else(|| unreachable!("the loop runs"));
-    Layout {
-        orientation,
-        heading,
-        window,
-        notes,
-        key,
-        bars,
-        title,
-        view,
-        off_page,
-    }
+        let off_page = off_page_lines(&off_page(job, &view, &window), rest.width);
+        Layout {
+            orientation,
+            heading,
+            window,
+            notes,
+            key,
+            bars,
+            title,
+            view,
+            off_page,
+        }
+    };
+    // What lies off the page is known once the scale is, and takes room from it.
+    let free = with_notes(0).off_page.len();
+    let layout = with_notes(free);
+    if layout.off_page.len() > free { with_notes(MOST_NOTES) } else { layout }
 }
 
 /// The largest scale at which the path fits, one step smaller at most if that shows the base line
@@ -238,7 +235,8 @@ fn off_page_lines(notes: &[String], width: f64) -> Vec<String> {
     Vec::new()
 }
 
-fn drawing(job: &Job<'_>, layout: &Layout) -> Vec<Ink> {
+/// The drawing, and how many names found no room on it.
+fn drawing(job: &Job<'_>, layout: &Layout) -> (Vec<Ink>, usize) {
     let (view, window) = (&layout.view, &layout.window);
     let mut labels = Labels::new(window.inset(0.8));
     let mut inks = Vec::new();
@@ -254,6 +252,7 @@ fn drawing(job: &Job<'_>, layout: &Layout) -> Vec<Ink> {
     inks.extend(path(job, view));
     inks.iter().for_each(|ink| labels.avoid(ink));
 
+    let mut left_out = 0;
     let signs = signs_of(job, view, window);
     for (at, sign, _) in &signs {
         inks.extend(sign.iter().cloned());
@@ -262,7 +261,9 @@ fn drawing(job: &Job<'_>, layout: &Layout) -> Vec<Ink> {
     for (at, _, name) in &signs {
         let style = if name.len() < 4 { Style::LARGE.high(3.0).bold() } else { NAME };
         let label = Label::new(name, style, 38.0);
-        inks.extend(labels.put(&label, &label.around(*at, signs::REACH)).into_iter().flatten());
+        let put = labels.put(&label, &label.around(*at, signs::REACH));
+        left_out += usize::from(put.is_none());
+        inks.extend(put.into_iter().flatten());
     }
     if let Some((from, to)) = base {
         let label = Label::line(&format!("base line {}", job.voice.taped(&job.set.base.length)), NAME);
@@ -271,14 +272,16 @@ fn drawing(job: &Job<'_>, layout: &Layout) -> Vec<Ink> {
     for (name, places) in names {
         let label = Label::new(&name, NAME, 34.0);
         let around: Vec<_> = places.iter().flat_map(|at| label.around(*at, -0.8)).collect();
-        inks.extend(labels.put(&label, &around).into_iter().flatten());
+        let put = labels.put(&label, &around);
+        left_out += usize::from(put.is_none() && !places.is_empty());
+        inks.extend(put.into_iter().flatten());
     }
     inks.push(Ink::Rect {
         frame: *window,
         pen: Some(Pen::RULE),
         fill: None,
     });
-    inks
+    (inks, left_out)
 }
 
 /// The two strings to each swing point, as far as they show.
@@ -374,7 +377,7 @@ fn band((from, to): (Pos, Pos), words: &str, (low, high): (f64, f64)) -> Vec<Ink
 }
 
 /// What the signs and lines mean.
-fn key(frame: &Frame) -> Vec<Ink> {
+fn key(frame: &Frame, left_out: usize) -> Vec<Ink> {
     let style = Style::SMALL;
     let mut at = frame.corner.shifted(1.5, 2.2);
     let line = |at: Pos, pen: Pen| vec![Ink::line(at.shifted(-1.5, 0.0), at.shifted(7.5, 0.0), pen)];
@@ -396,7 +399,12 @@ fn key(frame: &Frame) -> Vec<Ink> {
         }
         at = at.shifted(3.0, 0.0);
         inks.push(Ink::text(at.shifted(0.0, -0.9), words, style));
-        at = at.shifted(lettering::width(words, style) + 5.5, 0.0);
+        at = at.shifted(lettering::width(words, style) + 4.5, 0.0);
+    }
+    if left_out > 0 {
+        let words = format!("no room for {left_out} more");
+        let (words, style) = lettering::fit(&words, style, frame.right() - at.x);
+        inks.push(Ink::text(at.shifted(0.0, -0.9), words, style));
     }
     inks
 }

@@ -81,7 +81,7 @@ pub(super) fn bars(frame: &Frame, scale: &Scale, units: Units, north: f64) -> Bl
     let end = own.shifted(bar_of.millimetres, -3.6);
     inks.push(Text::new(end, &bar_of.words, Style::SMALL).anchored(Anchor::MIDDLE).into());
 
-    inks.extend(north_arrow(Pos::new(frame.right() - 6.5, frame.middle().y), north));
+    inks.extend(north_arrow(Pos::new(frame.right() - 7.0, frame.middle().y), north));
     Block::Figure {
         alt: format!("{words}. Scale {}, with a bar of {}. An arrow points north.", scale.words, bar_of.words),
         inks,

@@ -111,7 +111,7 @@ fn typed_figures(scene: &Scene<'_>, part: Picked) -> Option<Vec<Figure>> {
     let Picked::Leg(leg) = part else { return None };
     match scene.plan.leg(scene.pick.leg(leg))? {
         Shape::Bend { holds, .. } => Some(holds.clone()),
-        Shape::Straight | Shape::Onward => None,
+        Shape::Straight | Shape::Onward | Shape::TwoBends => None,
     }
 }
 

@@ -101,7 +101,7 @@ pub(super) fn straight_ui(
             .size(theme::HEADING),
     );
     // Rounded corners take a part of the leg: only a whole leg's length can be typed.
-    let whole = route.legs.get(leg).copied().flatten();
+    let whole = route.legs.get(leg).and_then(|pieces| pieces.first());
     let is_whole = whole.is_some_and(|whole| (whole.length() - line.length()).abs() < 1e-9);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 5.0;
