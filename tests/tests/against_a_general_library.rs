@@ -44,7 +44,9 @@ fn length(path: &BezPath) -> f64 {
 }
 
 fn distance(path: &BezPath, from: Point) -> f64 {
-    let squares = path.segments().map(|curve| curve.nearest(theirs(from), MEASURED).distance_sq);
+    let squares = path
+        .segments()
+        .map(|curve| curve.nearest(theirs(from), MEASURED).distance_sq);
     squares.fold(f64::INFINITY, f64::min).sqrt()
 }
 
@@ -53,20 +55,24 @@ fn chains() -> impl Strategy<Value = Chain> {
     let sweep = prop_oneof![Just(0.0), -6.0..6.0_f64, -0.05..0.05_f64];
     let corner = prop_oneof![Just(0.0), -2.5..2.5_f64];
     let step = (0.5..12.0_f64, sweep, corner);
-    (prop::collection::vec(step, 1..7), -3.0..3.0_f64).prop_filter_map("no chain", |(steps, angle)| {
-        let mut at = Point::new(2.0, -1.0);
-        let mut way = Direction::EAST.turned(angle);
-        let mut pieces = Vec::new();
-        for (chord, sweep, corner) in steps {
-            way = way.turned(corner);
-            let end = at + way.turned(0.5 * sweep).unit() * chord;
-            let bend = Arc::from_rise(at, end, -0.5 * chord * (0.25 * sweep).tan()).map(Piece::Arc);
-            pieces.push(bend.or_else(|_| Line::new(at, end).map(Piece::Line)).ok()?);
-            at = end;
-            way = way.turned(sweep);
-        }
-        Chain::new(pieces, false).ok()
-    })
+    (prop::collection::vec(step, 1..7), -3.0..3.0_f64).prop_filter_map(
+        "no chain",
+        |(steps, angle)| {
+            let mut at = Point::new(2.0, -1.0);
+            let mut way = Direction::EAST.turned(angle);
+            let mut pieces = Vec::new();
+            for (chord, sweep, corner) in steps {
+                way = way.turned(corner);
+                let end = at + way.turned(0.5 * sweep).unit() * chord;
+                let bend =
+                    Arc::from_rise(at, end, -0.5 * chord * (0.25 * sweep).tan()).map(Piece::Arc);
+                pieces.push(bend.or_else(|_| Line::new(at, end).map(Piece::Line)).ok()?);
+                at = end;
+                way = way.turned(sweep);
+            }
+            Chain::new(pieces, false).ok()
+        },
+    )
 }
 
 fn place() -> impl Strategy<Value = Point> {

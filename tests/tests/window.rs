@@ -288,6 +288,7 @@ fn unsaved_changes_are_asked_about() {
     let mut pad = window();
     press(&mut pad, Modifiers::COMMAND, Key::N);
     assert_eq!(pad.state().plan().title, "", "nothing to lose, nothing asked");
+    let mut pad = window();
     drag_node(&mut pad, Role::Slider, "Peg 2", Vec2::new(30.0, 10.0), 6);
     let changed = pad.state().plan().clone();
     press(&mut pad, Modifiers::COMMAND, Key::N);

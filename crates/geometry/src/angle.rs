@@ -25,6 +25,9 @@ pub fn to_degrees(radians: f64) -> f64 {
 /// The same angle between −π (excluded) and π (included).
 #[must_use]
 pub fn signed(angle: f64) -> f64 {
+    if -PI < angle && angle <= PI {
+        return angle; // as it is: wrapping would cost a small angle its digits
+    }
     let turned = angle.rem_euclid(TAU);
     if turned > PI { turned - TAU } else { turned }
 }

@@ -313,7 +313,11 @@ impl Arc {
     /// when its radius would not be above zero.
     #[must_use]
     pub fn offset(&self, distance: f64) -> Option<Self> {
-        let outward = if self.turns_left() { -distance } else { distance };
+        let outward = if self.turns_left() {
+            -distance
+        } else {
+            distance
+        };
         let scale = 1.0 + outward / self.radius();
         let at_start = self.direction_at(0.0).left().unit();
         let at_end = self.direction_at(self.length()).left().unit();
@@ -426,7 +430,10 @@ mod tests {
         let bounds = arc.bounds();
         close(bounds.low, Point::new(-5.0, 0.0));
         close(bounds.high, Point::new(5.0, 9.0));
-        close(arc.point_at(arc.along(Point::new(-9.0, 4.0))), Point::new(-5.0, 4.0));
+        close(
+            arc.point_at(arc.along(Point::new(-9.0, 4.0))),
+            Point::new(-5.0, 4.0),
+        );
     }
 
     #[test]

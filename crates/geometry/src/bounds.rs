@@ -23,10 +23,7 @@ impl Bounds {
 
     /// The box of all points; `None` when there are none.
     pub fn around(points: impl IntoIterator<Item = Point>) -> Option<Self> {
-        points
-            .into_iter()
-            .map(Self::of)
-            .reduce(|all, one| all.with(one))
+        points.into_iter().map(Self::of).reduce(Self::with)
     }
 
     /// The box round both.

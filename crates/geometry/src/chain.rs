@@ -3,8 +3,8 @@
 use std::fmt;
 
 use crate::{
-    Bounds, Crossing, Direction, Offset, Piece, Point, SAME_DIRECTION, SAME_PLACE, Vector, crossing,
-    offset,
+    Bounds, Crossing, Direction, Offset, Piece, Point, SAME_DIRECTION, SAME_PLACE, Vector,
+    crossing, offset,
 };
 
 /// Pieces walked one after the other, each starting where the one before ends.

@@ -35,7 +35,11 @@ pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
             }
         }
     }
-    found.sort_by(|a, b| a.first.total_cmp(&b.first).then(a.second.total_cmp(&b.second)));
+    found.sort_by(|a, b| {
+        a.first
+            .total_cmp(&b.first)
+            .then(a.second.total_cmp(&b.second))
+    });
     // A crossing right at a joint is met by the pieces on both sides of it.
     found.dedup_by(|next, kept| {
         next.first - kept.first < JOINT && (next.second - kept.second).abs() < JOINT
@@ -79,9 +83,7 @@ const JOINT: f64 = 1e-4;
 fn doubles_back(before: &Piece, after: &Piece) -> bool {
     let turn = before.end_direction().turn_to(after.start_direction());
     let flat = |piece: &Piece| piece.arc().is_none();
-    flat(before)
-        && flat(after)
-        && std::f64::consts::PI - turn.abs() < crate::SAME_DIRECTION
+    flat(before) && flat(after) && std::f64::consts::PI - turn.abs() < crate::SAME_DIRECTION
 }
 
 #[cfg(test)]
@@ -102,8 +104,8 @@ mod tests {
 
     #[test]
     fn a_loop_crosses_once() {
-        let found = chain(&[(0., 0.), (4., 0.), (4., 3.), (2., 3.), (2., -1.)], false)
-            .self_crossings();
+        let found =
+            chain(&[(0., 0.), (4., 0.), (4., 3.), (2., 3.), (2., -1.)], false).self_crossings();
         assert_eq!(found.len(), 1);
         assert!(found[0].point.distance(Point::new(2.0, 0.0)) < 1e-12);
         assert!((found[0].first - 2.0).abs() < 1e-12);
@@ -112,7 +114,15 @@ mod tests {
 
     #[test]
     fn a_crossing_at_a_joint_is_one() {
-        let points = [(0., 0.), (4., 0.), (8., 0.), (8., 6.), (4., 6.), (4., 0.), (4., -6.)];
+        let points = [
+            (0., 0.),
+            (4., 0.),
+            (8., 0.),
+            (8., 6.),
+            (4., 6.),
+            (4., 0.),
+            (4., -6.),
+        ];
         assert_eq!(chain(&points, false).self_crossings().len(), 1);
     }
 
@@ -124,7 +134,12 @@ mod tests {
 
     #[test]
     fn there_and_back_is_found() {
-        assert_eq!(chain(&[(0., 0.), (4., 0.), (1., 0.)], false).self_crossings().len(), 1);
+        assert_eq!(
+            chain(&[(0., 0.), (4., 0.), (1., 0.)], false)
+                .self_crossings()
+                .len(),
+            1
+        );
     }
 
     #[test]

@@ -29,7 +29,7 @@ impl Direction {
     pub fn of(vector: Vector) -> Option<Self> {
         let length = vector.length();
         let unit = vector / length;
-        (length > 0.0 && unit.is_finite()).then_some(Self { unit })
+        (length > 0.0 && length.is_finite() && unit.is_finite()).then_some(Self { unit })
     }
 
     /// The direction at an angle, counter-clockwise from east; `None` when it is not finite.

@@ -101,7 +101,10 @@ impl Corner<'_> {
 
     /// The arc from one tangent point to the other, if it leaves and arrives smoothly.
     fn tangent_arc(&self, start: f64, end: f64, radius: f64) -> Option<Rounded> {
-        let (from, to) = (self.first.direction_at(start), self.second.direction_at(end));
+        let (from, to) = (
+            self.first.direction_at(start),
+            self.second.direction_at(end),
+        );
         let turn = from.turn_to(to);
         let sweep = angle::positive(if self.left { turn } else { -turn });
         let (p, q) = (self.first.point_at(start), self.second.point_at(end));
@@ -195,13 +198,38 @@ mod tests {
 
     #[test]
     fn corners_of_straights() {
-        check(90.0, 3.0, 10.0, "round: radius 3.000, length 4.712, takes 3.000 and 3.000");
-        check(-90.0, 3.0, 10.0, "round: radius 3.000, length 4.712, takes 3.000 and 3.000");
-        check(90.0, 12.0, 10.0, "tight: radius 10.000, length 15.708, takes 10.000 and 10.000");
-        check(60.0, 30.0, 30.0, "round: radius 30.000, length 31.416, takes 17.321 and 17.321");
+        check(
+            90.0,
+            3.0,
+            10.0,
+            "round: radius 3.000, length 4.712, takes 3.000 and 3.000",
+        );
+        check(
+            -90.0,
+            3.0,
+            10.0,
+            "round: radius 3.000, length 4.712, takes 3.000 and 3.000",
+        );
+        check(
+            90.0,
+            12.0,
+            10.0,
+            "tight: radius 10.000, length 15.708, takes 10.000 and 10.000",
+        );
+        check(
+            60.0,
+            30.0,
+            30.0,
+            "round: radius 30.000, length 31.416, takes 17.321 and 17.321",
+        );
         check(0.0, 3.0, 10.0, "smooth");
         check(180.0, 3.0, 10.0, "none");
-        check(179.0, 3.0, 10.0, "tight: radius 0.087, length 0.273, takes 10.000 and 10.000");
+        check(
+            179.0,
+            3.0,
+            10.0,
+            "tight: radius 0.087, length 0.273, takes 10.000 and 10.000",
+        );
     }
 
     #[test]
@@ -244,7 +272,12 @@ mod tests {
     #[test]
     fn a_rounding_is_never_larger_than_an_arc_it_lies_in() {
         // An arc of radius 1 turning left runs into a straight with a corner to the left.
-        let arc = Arc::about(Point::new(0.0, 1.0), Point::ORIGIN, Point::new(1.0, 1.0), true);
+        let arc = Arc::about(
+            Point::new(0.0, 1.0),
+            Point::ORIGIN,
+            Point::new(1.0, 1.0),
+            true,
+        );
         let arc = Piece::Arc(arc.unwrap());
         let line = Line::new(Point::new(1.0, 1.0), Point::new(-9.0, 4.0)).unwrap();
         let wanted = fillet(&arc, &Piece::Line(line), 1.2, [1.5, 8.0]);
@@ -252,6 +285,9 @@ mod tests {
             panic!("{wanted:?}")
         };
         assert!(largest.arc.radius() < 1.0);
-        assert!((largest.before - 1.5).abs() < 1e-6, "it takes all the room there is");
+        assert!(
+            (largest.before - 1.5).abs() < 1e-6,
+            "it takes all the room there is"
+        );
     }
 }

@@ -85,7 +85,11 @@ impl Carrier {
     pub(crate) fn meet(&self, other: &Self) -> Vec<Point> {
         let origin = self.origin.middle(other.origin);
         let (a, b) = (self.seen_from(origin), other.seen_from(origin));
-        let (sharper, flatter) = if a.curvature >= b.curvature { (a, b) } else { (b, a) };
+        let (sharper, flatter) = if a.curvature >= b.curvature {
+            (a, b)
+        } else {
+            (b, a)
+        };
         // With the curvatures weighed out, the difference of the two is a straight through the
         // meeting points (the radical axis of two circles).
         let share = if sharper.curvature > 0.0 {
@@ -188,7 +192,11 @@ mod tests {
         check(&cross, &line(1.0, -1.0, 1.0, 5.0), &[]);
         let half = arc((-1.0, 0.0), (0.0, 1.0), (1.0, 0.0));
         check(&cross, &half, &[(0.0, 1.0)]);
-        check(&line(-2.0, 0.6, 2.0, 0.6), &half, &[(-0.8, 0.6), (0.8, 0.6)]);
+        check(
+            &line(-2.0, 0.6, 2.0, 0.6),
+            &half,
+            &[(-0.8, 0.6), (0.8, 0.6)],
+        );
         check(&line(-2.0, 1.0, 2.0, 1.0), &half, &[(0.0, 1.0)]);
         check(&line(-2.0, 1.1, 2.0, 1.1), &half, &[]);
         check(
@@ -208,6 +216,9 @@ mod tests {
         assert_eq!(found.len(), 2);
         let mut xs: Vec<f64> = found.iter().map(|p| p.x).collect();
         xs.sort_by(f64::total_cmp);
-        assert!((xs[0] - 250.0).abs() < 1e-4 && (xs[1] - 750.0).abs() < 1e-4, "{xs:?}");
+        assert!(
+            (xs[0] - 250.0).abs() < 1e-4 && (xs[1] - 750.0).abs() < 1e-4,
+            "{xs:?}"
+        );
     }
 }

@@ -148,7 +148,8 @@ impl Edge {
     }
 
     fn connect(&mut self, next: Run) {
-        self.troubles.push(OffsetTrouble::Untrimmed { piece: next.source });
+        self.troubles
+            .push(OffsetTrouble::Untrimmed { piece: next.source });
         if let Some(last) = self.pieces.last()
             && let Ok(line) = Line::new(last.piece.end(), next.piece.start())
         {
@@ -215,7 +216,9 @@ fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
 fn started_at(piece: &Piece, start: Point) -> Option<Piece> {
     match piece {
         Piece::Line(line) => Line::new(start, line.end()).ok().map(Piece::Line),
-        Piece::Arc(arc) => Arc::from_rise(start, arc.end(), arc.rise()).ok().map(Piece::Arc),
+        Piece::Arc(arc) => Arc::from_rise(start, arc.end(), arc.rise())
+            .ok()
+            .map(Piece::Arc),
     }
 }
 
@@ -226,7 +229,11 @@ fn trimmed(first: &Piece, second: &Piece) -> Option<(Piece, Piece)> {
         .filter_map(|point| {
             let (end, start) = (first.along(point), second.along(point));
             let taken = first.length() - end + start;
-            Some((taken, first.between(0.0, end)?, second.between(start, second.length())?))
+            Some((
+                taken,
+                first.between(0.0, end)?,
+                second.between(start, second.length())?,
+            ))
         })
         .min_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, first, second)| (first, second))
@@ -246,8 +253,13 @@ fn mitred(first: &Piece, second: &Piece, distance: f64) -> Joint {
             .filter_map(|point| {
                 let (end, start) = (long.along(point), early.along(point) - reach);
                 let beyond = end - first.length();
-                (beyond >= -SAME_PLACE && start <= SAME_PLACE)
-                    .then(|| Some((beyond - start, first.between(0.0, end)?, second.between(start, second.length())?)))?
+                (beyond >= -SAME_PLACE && start <= SAME_PLACE).then(|| {
+                    Some((
+                        beyond - start,
+                        first.between(0.0, end)?,
+                        second.between(start, second.length())?,
+                    ))
+                })?
             })
             .min_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, first, second)| (first, second))
@@ -304,8 +316,14 @@ mod tests {
     #[test]
     fn a_corner_is_trimmed_inside_and_mitred_outside() {
         let chain = polyline(&[(0., 0.), (4., 0.), (4., 3.)], false);
-        assert_eq!(corners(&chain.offset(0.5)), [(0., 0.5), (3.5, 0.5), (3.5, 3.)]);
-        assert_eq!(corners(&chain.offset(-0.5)), [(0., -0.5), (4.5, -0.5), (4.5, 3.)]);
+        assert_eq!(
+            corners(&chain.offset(0.5)),
+            [(0., 0.5), (3.5, 0.5), (3.5, 3.)]
+        );
+        assert_eq!(
+            corners(&chain.offset(-0.5)),
+            [(0., -0.5), (4.5, -0.5), (4.5, 3.)]
+        );
     }
 
     #[test]

@@ -56,10 +56,12 @@ impl std::error::Error for TwoBendsError {}
 ///
 /// Method: with a and b the turns from the chord to the two directions, each taken the shorter way
 /// round, |k₁ − k₂| is least where the heading at the joint is −(a + b)/2 from the chord (derived;
-/// it reproduces the published test values named below). The joint then stands on the middle line
-/// of the chord, at half the chord times tan((a − b)/4), so both bends have the same chord; their
-/// sweeps are −(3a + b)/2 and (a + 3b)/2. A direction straight behind is as short by the left as by
-/// the right: it goes round the way that turns less in all, and if neither does, by the left.
+/// it gives the published values in the tests). The joint then stands on the middle line of the
+/// chord, at half the chord times tan((a − b)/4), so both bends have the same chord; their sweeps
+/// are −(3a + b)/2 and (a + 3b)/2. A second least, with a or b the long way round, is not used: its
+/// bends grow without bound as the two directions become parallel. A direction straight behind is
+/// as short by the left as by the right: it goes round the way that turns less in all, and if
+/// neither does, by the left.
 ///
 /// # Errors
 /// * [`TwoBendsError::NotFinite`] unless all coordinates and the distance are finite;
@@ -90,7 +92,7 @@ pub fn two_bends(
     }
     let way = end - start;
     let chord = Direction::of(way).ok_or(TwoBendsError::NotFinite)?;
-    let (a, b) = (turn(chord, leaving), turn(chord, arriving));
+    let (a, b) = (chord.turn_to(leaving), chord.turn_to(arriving));
     let (a, b) = match (is_behind(a), is_behind(b)) {
         (true, true) => return Err(TwoBendsError::StraightBehind),
         (true, false) => (the_way_round(a, b), b),
@@ -102,18 +104,11 @@ pub fn two_bends(
     } else {
         let joint = start.middle(end) + way.left() * (0.5 * (0.25 * (a - b)).tan());
         vec![
-            piece(start, joint, -0.5 * (3.1 * a + b))?,
+            piece(start, joint, -0.5 * (3.0 * a + b))?,
             piece(joint, end, 0.5 * (a + 3.0 * b))?,
         ]
     };
     Ok(TwoBends { pieces })
-}
-
-/// As [`Direction::turn_to`], but not brought into a range: that would cost a slight turn to the
-/// right its last digits, and the side of a half turn is settled here anyway.
-fn turn(from: Direction, to: Direction) -> f64 {
-    let (from, to) = (from.unit(), to.unit());
-    from.cross(to).atan2(from.dot(to))
 }
 
 fn is_behind(turn: f64) -> bool {

@@ -20,11 +20,15 @@ struct Task {
 
 impl Task {
     fn leaving(&self) -> Direction {
-        Direction::of(self.chord).unwrap().turned(self.turns[0])
+        Direction::of(self.chord)
+            .expect("a chord")
+            .turned(self.turns[0])
     }
 
     fn arriving(&self) -> Direction {
-        Direction::of(self.chord).unwrap().turned(self.turns[1])
+        Direction::of(self.chord)
+            .expect("a chord")
+            .turned(self.turns[1])
     }
 
     fn end(&self) -> Point {
@@ -32,7 +36,7 @@ impl Task {
     }
 
     fn solve(&self) -> TwoBends {
-        two_bends(self.start, self.leaving(), self.end(), self.arriving()).unwrap()
+        two_bends(self.start, self.leaving(), self.end(), self.arriving()).expect("two bends")
     }
 
     /// How far the curvatures are apart when the heading at the joint is the given one, from
@@ -62,7 +66,7 @@ fn task() -> impl Strategy<Value = Task> {
         let size = 10_f64.powf(size);
         Task {
             start: Point::new(size * x, size * y),
-            chord: Direction::at_angle(angle).unwrap().unit() * size,
+            chord: Direction::at_angle(angle).expect("finite").unit() * size,
             turns,
         }
     })
@@ -76,7 +80,7 @@ proptest! {
     fn smooth_from_end_to_end(task in task()) {
         let bends = task.solve();
         let pieces = bends.pieces();
-        let (first, last) = (pieces.first().unwrap(), pieces.last().unwrap());
+        let (first, last) = (&pieces[0], &pieces[pieces.len() - 1]);
         prop_assert_eq!((first.start(), last.end()), (task.start, task.end()));
         let slack = if pieces.len() == 1 { SAME_DIRECTION } else { 1e-12 };
         prop_assert!(task.leaving().turn_to(first.start_direction()).abs() < slack);
@@ -126,7 +130,7 @@ proptest! {
                         < 1e-12 * scale * (one.length() + size) * (1.0 + one.length() / size)
             })
         };
-        let way = Direction::of(task.chord).unwrap();
+        let way = Direction::of(task.chord).expect("a chord");
         let moved = Task {
             start: task.start + Vector::new(x * size, -x * size),
             chord: way.turned(angle).unit() * (size * scale),
@@ -137,7 +141,7 @@ proptest! {
         prop_assert!(same(&mirrored.solve(), -1.0, 1.0, false));
         let (end, start) = (task.end(), task.start);
         let back = two_bends(end, task.arriving().reversed(), start, task.leaving().reversed());
-        prop_assert!(same(&back.unwrap(), -1.0, 1.0, true));
+        prop_assert!(same(&back.expect("two bends"), -1.0, 1.0, true));
     }
 
     /// The two directions at the ends of one bend give that one bend.

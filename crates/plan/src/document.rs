@@ -369,9 +369,9 @@ impl Heading {
             Self::Along(reference) => reference.direction(site),
             Self::Against(reference) => reference.direction(site).map(Direction::reversed),
             Self::Square(reference) => reference.direction(site).map(Direction::left),
-            Self::SquareRight(reference) => reference
-                .direction(site)
-                .map(|line| line.left().reversed()),
+            Self::SquareRight(reference) => {
+                reference.direction(site).map(|line| line.left().reversed())
+            }
         }
     }
 }
@@ -381,7 +381,9 @@ impl Heading {
     #[must_use]
     pub fn reversed(&self) -> Self {
         match self {
-            Self::Angle(angle) => Self::Angle(geometry::angle::signed(angle + std::f64::consts::PI)),
+            Self::Angle(angle) => {
+                Self::Angle(geometry::angle::signed(angle + std::f64::consts::PI))
+            }
             Self::Along(reference) => Self::Against(reference.clone()),
             Self::Against(reference) => Self::Along(reference.clone()),
             Self::Square(reference) => Self::SquareRight(reference.clone()),
@@ -407,7 +409,11 @@ impl Reference {
                     Extent::Area(points) => (points, true),
                 };
                 let from = side.checked_sub(1)?;
-                let to = if closed { side % points.len().max(1) } else { *side };
+                let to = if closed {
+                    side % points.len().max(1)
+                } else {
+                    *side
+                };
                 (*points.get(from)?, *points.get(to)?)
             }
         };

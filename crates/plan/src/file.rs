@@ -5,8 +5,8 @@ mod wording;
 use std::cell::Cell;
 use std::fmt;
 
-use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
 use serde::Deserialize;
+use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
 
 use crate::document::{Plan, VERSION};
 use crate::limits::{self, FILE_BYTES, LimitError};

@@ -83,7 +83,10 @@ fn check_site(site: &Site) -> Result<(), LimitError> {
         if !names.insert(&mark.name) {
             return fail(
                 &place,
-                format!("two marks are called “{}”: give each its own name", mark.name),
+                format!(
+                    "two marks are called “{}”: give each its own name",
+                    mark.name
+                ),
             );
         }
     }
@@ -127,10 +130,19 @@ fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitEr
             if !(1..=i).contains(&junction.route) {
                 return fail(
                     &place,
-                    format!("it cannot start from the edge of path {}: only from one before it", junction.route),
+                    format!(
+                        "it cannot start from the edge of path {}: only from one before it",
+                        junction.route
+                    ),
                 );
             }
-            range(&place, "the station it starts from in metres", junction.station, 0.0, LONGEST)?;
+            range(
+                &place,
+                "the station it starts from in metres",
+                junction.station,
+                0.0,
+                LONGEST,
+            )?;
         }
     }
     Ok(())
@@ -193,7 +205,13 @@ fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError
                 range(&place, "its width in metres", across, NARROWEST, WIDEST)?;
             }
             PadShape::Circle { diameter } => {
-                range(&place, "its diameter in metres", diameter, NARROWEST, WIDEST)?;
+                range(
+                    &place,
+                    "its diameter in metres",
+                    diameter,
+                    NARROWEST,
+                    WIDEST,
+                )?;
             }
         }
     }
@@ -248,7 +266,10 @@ fn name(place: &str, text: &str) -> Result<(), LimitError> {
         );
     }
     if text.chars().any(char::is_control) {
-        return fail(place, "a name is one line of text without control characters".into());
+        return fail(
+            place,
+            "a name is one line of text without control characters".into(),
+        );
     }
     Ok(())
 }
@@ -265,13 +286,31 @@ fn note(place: &str, text: &str) -> Result<(), LimitError> {
 }
 
 fn point(place: &str, at: Point) -> Result<(), LimitError> {
-    range(place, "its first coordinate in metres", at.x, -COORDINATE, COORDINATE)?;
-    range(place, "its second coordinate in metres", at.y, -COORDINATE, COORDINATE)
+    range(
+        place,
+        "its first coordinate in metres",
+        at.x,
+        -COORDINATE,
+        COORDINATE,
+    )?;
+    range(
+        place,
+        "its second coordinate in metres",
+        at.y,
+        -COORDINATE,
+        COORDINATE,
+    )
 }
 
 /// Checks a length in metres; `what` says which, such as `its radius`.
 pub(crate) fn length(place: &str, what: &str, value: f64) -> Result<(), LimitError> {
-    range(place, &format!("{what} in metres"), value, SHORTEST, LONGEST)
+    range(
+        place,
+        &format!("{what} in metres"),
+        value,
+        SHORTEST,
+        LONGEST,
+    )
 }
 
 fn range(place: &str, what: &str, value: f64, low: f64, high: f64) -> Result<(), LimitError> {

@@ -13,7 +13,9 @@ use crate::solve::{Peg, SolvedRoute};
 use crate::units::Ruler;
 
 pub use base_line::{BaseLine, Placing};
-pub use bend::{BendSetOut, RoundingEffect, SwingVerdict, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE};
+pub use bend::{
+    BendSetOut, RoundingEffect, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE, SwingVerdict,
+};
 pub use checks::{Check, Verdict, taping_allowance};
 pub use offsets::{OffsetRow, OffsetTable};
 pub use steps::{Step, Voice};
@@ -135,7 +137,11 @@ pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
                 pegs: ends,
                 length: Taped::new(piece.length(), &ruler),
                 direction: piece.start_direction(),
-                corner: chain.corner(if i + 1 < chain.pieces().len() { i + 1 } else { 0 }),
+                corner: chain.corner(if i + 1 < chain.pieces().len() {
+                    i + 1
+                } else {
+                    0
+                }),
             }),
             Some(arc) => bends.push(BendSetOut::new(
                 i,
@@ -211,7 +217,10 @@ mod tests {
     /// A straight 4 m north, 1 m wide: the edges reach half a metre to each side, not beyond its ends.
     #[test]
     fn a_path_reaches_as_far_as_its_edges() {
-        let at = |x, y| Waypoint { at: Point::new(x, y), rounding: None };
+        let at = |x, y| Waypoint {
+            at: Point::new(x, y),
+            rounding: None,
+        };
         let mut plan = Plan::empty(Units::Metric);
         plan.schemes = vec![Scheme {
             routes: vec![Route {
@@ -226,7 +235,9 @@ mod tests {
             }],
             ..Scheme::default()
         }];
-        let overall = set_out(&plan, &plan.solve().schemes[0].routes[0]).unwrap().overall;
+        let overall = set_out(&plan, &plan.solve().schemes[0].routes[0])
+            .unwrap()
+            .overall;
         let check = |figure: Taped, expected: f64| assert!((figure.tape - expected).abs() < 1e-12);
         check(overall.across, 1.0);
         check(overall.up, 4.0);

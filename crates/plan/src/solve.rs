@@ -363,12 +363,7 @@ fn look_at_crossings(chain: &Chain, (code, what): (Code, &str), report: &mut Rep
     }
 }
 
-fn edge(
-    chain: &Chain,
-    offset: f64,
-    origins: &[Origin],
-    report: &mut Report<'_>,
-) -> Option<Chain> {
+fn edge(chain: &Chain, offset: f64, origins: &[Origin], report: &mut Report<'_>) -> Option<Chain> {
     let edge = chain.offset(offset);
     let name = if offset > 0.0 { "left" } else { "right" };
     let part = |piece: usize| match origins.get(piece) {

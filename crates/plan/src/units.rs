@@ -30,7 +30,7 @@ mod write;
 
 use serde::{Deserialize, Serialize};
 
-pub use angle::{angle_text, degrees_minutes, parse_angle};
+pub use angle::{angle_text, degrees_minutes, direction_text, parse_angle};
 pub use error::{AngleError, Fault, LengthError, TextError};
 pub use graduation::Graduation;
 pub(crate) use parse::closest;

@@ -8,3 +8,5 @@ mod dragging;
 mod refusing;
 #[path = "edits/typing.rs"]
 mod typing;
+#[path = "edits/whole_paths.rs"]
+mod whole_paths;

@@ -1,5 +1,7 @@
 //! Setting out: the figures on the sheet rebuild the path, and the words say the right side.
 
+#![expect(clippy::unwrap_used, reason = "the helpers of these tests fail by it")]
+
 mod common;
 
 #[path = "setout/bends.rs"]
@@ -23,5 +25,8 @@ fn out(plan: &Plan) -> RouteSetOut {
 
 #[track_caller]
 fn near(actual: f64, expected: f64, tolerance: f64) {
-    assert!((actual - expected).abs() <= tolerance, "{actual} for {expected}");
+    assert!(
+        (actual - expected).abs() <= tolerance,
+        "{actual} for {expected}"
+    );
 }

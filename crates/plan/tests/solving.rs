@@ -16,7 +16,12 @@ use plan::document::Route;
 use plan::solve::SolvedRoute;
 
 fn solved(route: Route) -> SolvedRoute {
-    common::plan_of(route).solve().schemes.remove(0).routes.remove(0)
+    common::plan_of(route)
+        .solve()
+        .schemes
+        .remove(0)
+        .routes
+        .remove(0)
 }
 
 fn line(route: &SolvedRoute) -> &Chain {
@@ -29,10 +34,15 @@ fn line(route: &SolvedRoute) -> &Chain {
 /// The bends of the centre line, in walking order.
 fn bends(route: &SolvedRoute) -> Vec<Bend> {
     let pieces = line(route).pieces().iter();
-    pieces.filter_map(|piece| piece.arc().map(geometry::Arc::bend)).collect()
+    pieces
+        .filter_map(|piece| piece.arc().map(geometry::Arc::bend))
+        .collect()
 }
 
 #[track_caller]
 fn near(actual: f64, expected: f64, tolerance: f64) {
-    assert!((actual - expected).abs() <= tolerance, "{actual} for {expected}");
+    assert!(
+        (actual - expected).abs() <= tolerance,
+        "{actual} for {expected}"
+    );
 }

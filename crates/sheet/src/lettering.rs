@@ -128,7 +128,10 @@ pub fn fit(words: &str, style: Style, width: f64) -> (String, Style) {
     let ends: Vec<usize> = words.char_indices().map(|(end, _)| end).collect();
     let short = |end: usize| format!("{}…", words.get(..end).unwrap_or_default().trim_end());
     let fits = ends.partition_point(|end| self::width(&short(*end), least) <= width);
-    let words = fits.checked_sub(1).and_then(|last| ends.get(last)).map(|end| short(*end));
+    let words = fits
+        .checked_sub(1)
+        .and_then(|last| ends.get(last))
+        .map(|end| short(*end));
     (words.unwrap_or_default(), least)
 }
 

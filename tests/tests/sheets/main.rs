@@ -3,7 +3,10 @@
 //!
 //! `PEGBOW_SHEETS_DIR=some/folder cargo test -p pegbow-tests --test sheets` also writes every sheet there.
 
-#![expect(clippy::unwrap_used, reason = "helpers of tests fail the test by panicking")]
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests fail the test by panicking"
+)]
 
 mod layout;
 mod plans;
@@ -25,7 +28,8 @@ fn composed(case: &Case, paper: Paper) -> Sheet {
 }
 
 fn written(case: &Case, paper: Paper) -> Vec<u8> {
-    let bytes = pdf(&composed(case, paper)).unwrap_or_else(|error| panic!("{}: {error}", case.name));
+    let bytes =
+        pdf(&composed(case, paper)).unwrap_or_else(|error| panic!("{}: {error}", case.name));
     if let Ok(folder) = std::env::var("PEGBOW_SHEETS_DIR") {
         let name = format!("{folder}/{}-{}.pdf", case.name, paper.name().to_lowercase());
         std::fs::write(name, &bytes).unwrap();

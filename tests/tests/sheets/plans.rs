@@ -32,7 +32,10 @@ pub(crate) fn example() -> Plan {
 pub(crate) fn all() -> Vec<Case> {
     let mut cases = Vec::new();
     for scheme in 0..3 {
-        let mut option = case(&format!("example-{}", plan::document::letter(scheme).to_lowercase()), example());
+        let mut option = case(
+            &format!("example-{}", plan::document::letter(scheme).to_lowercase()),
+            example(),
+        );
         option.scheme = scheme;
         cases.push(option);
     }
@@ -44,12 +47,46 @@ pub(crate) fn all() -> Vec<Case> {
     both.both = true;
     cases.push(both);
     cases.push(case("forty-legs", forty_legs()));
-    cases.push(case("major-arcs", path(&[(0.0, 0.0), (4.0, 0.0), (8.0, 0.0), (9.0, 3.0)], &[3.4, -2.9, 1.2], 0.6)));
-    cases.push(case("half-circle", path(&[(0.0, 0.0), (4.0, 0.0), (4.0, 5.0)], &[2.0, 0.0], 1.2)));
-    cases.push(case("too-tight", path(&[(0.0, 0.0), (1.0, 0.0), (5.0, 2.0)], &[0.45, 0.3], 1.4)));
-    cases.push(case("flat", path(&[(0.0, 0.0), (12.0, 1.0), (26.0, 0.0), (30.0, 0.0)], &[0.02, -1e-6, 0.4], 1.2)));
-    cases.push(case("tiny", path(&[(0.0, 0.0), (0.04, 0.03), (0.1, 0.03)], &[0.012, 0.0], 0.05)));
-    cases.push(case("huge", path(&[(0.0, 0.0), (600.0, 200.0), (1200.0, -200.0), (2000.0, 0.0)], &[120.0, -30.0, 0.0], 3.0)));
+    cases.push(case(
+        "major-arcs",
+        path(
+            &[(0.0, 0.0), (4.0, 0.0), (8.0, 0.0), (9.0, 3.0)],
+            &[3.4, -2.9, 1.2],
+            0.6,
+        ),
+    ));
+    cases.push(case(
+        "half-circle",
+        path(&[(0.0, 0.0), (4.0, 0.0), (4.0, 5.0)], &[2.0, 0.0], 1.2),
+    ));
+    cases.push(case(
+        "too-tight",
+        path(&[(0.0, 0.0), (1.0, 0.0), (5.0, 2.0)], &[0.45, 0.3], 1.4),
+    ));
+    cases.push(case(
+        "flat",
+        path(
+            &[(0.0, 0.0), (12.0, 1.0), (26.0, 0.0), (30.0, 0.0)],
+            &[0.02, -1e-6, 0.4],
+            1.2,
+        ),
+    ));
+    cases.push(case(
+        "tiny",
+        path(
+            &[(0.0, 0.0), (0.04, 0.03), (0.1, 0.03)],
+            &[0.012, 0.0],
+            0.05,
+        ),
+    ));
+    cases.push(case(
+        "huge",
+        path(
+            &[(0.0, 0.0), (600.0, 200.0), (1200.0, -200.0), (2000.0, 0.0)],
+            &[120.0, -30.0, 0.0],
+            3.0,
+        ),
+    ));
     cases.push(case("long-names", long_names()));
     cases.push(case("empty", Plan::empty(Units::Metric)));
     cases.push(case("no-legs", path(&[(1.0, 1.0)], &[], 1.0)));
@@ -69,7 +106,13 @@ pub(crate) fn in_feet(mut plan: Plan) -> Plan {
 pub(crate) fn path(places: &[(f64, f64)], rises: &[f64], width: f64) -> Plan {
     let mut plan = Plan::empty(Units::Metric);
     plan.title = "Quince Yard".to_owned();
-    let shape = |rise: &f64| if *rise == 0.0 { Shape::Straight } else { Shape::bend(*rise) };
+    let shape = |rise: &f64| {
+        if *rise == 0.0 {
+            Shape::Straight
+        } else {
+            Shape::bend(*rise)
+        }
+    };
     plan.schemes = vec![Scheme {
         name: "Trial".to_owned(),
         notes: String::new(),
@@ -113,7 +156,11 @@ fn forty_legs() -> Plan {
 }
 
 fn closed() -> Plan {
-    let mut plan = path(&[(0.0, 0.0), (5.0, 0.0), (5.0, 4.0), (0.0, 4.0)], &[-0.8, -1.5, -0.8], 1.0);
+    let mut plan = path(
+        &[(0.0, 0.0), (5.0, 0.0), (5.0, 4.0), (0.0, 4.0)],
+        &[-0.8, -1.5, -0.8],
+        1.0,
+    );
     let route = &mut plan.schemes[0].routes[0];
     route.closed = true;
     route.legs.push(Shape::Straight);
@@ -122,13 +169,22 @@ fn closed() -> Plan {
 
 /// Names and titles as long as a plan may hold them.
 fn long_names() -> Plan {
-    let long = |word: &str| format!("{word} ").repeat(60).chars().take(200).collect::<String>();
+    let long = |word: &str| {
+        format!("{word} ")
+            .repeat(60)
+            .chars()
+            .take(200)
+            .collect::<String>()
+    };
     let mut plan = example();
     plan.title = long("Quince");
     plan.place = long("Yard");
     plan.client = "Llanfairpwllgwyngyll".repeat(10);
     for (index, mark) in plan.site.marks.iter_mut().enumerate() {
-        mark.name = format!("{index}{}", long("post").chars().take(199).collect::<String>());
+        mark.name = format!(
+            "{index}{}",
+            long("post").chars().take(199).collect::<String>()
+        );
     }
     for obstacle in &mut plan.site.obstacles {
         obstacle.name = long(&obstacle.name);
@@ -151,7 +207,11 @@ fn far_marks() -> Plan {
         name: name.to_owned(),
         at: Point::new(x, y),
     };
-    plan.site.marks = vec![mark("church tower", -900.0, 40.0), mark("mast", 2500.0, -300.0), mark("stile", 3.0, -1.0)];
+    plan.site.marks = vec![
+        mark("church tower", -900.0, 40.0),
+        mark("mast", 2500.0, -300.0),
+        mark("stile", 3.0, -1.0),
+    ];
     let obstacle = |name: &str, kind, extent| Obstacle {
         name: name.to_owned(),
         kind,
@@ -167,10 +227,22 @@ fn far_marks() -> Plan {
     });
     plan.site.obstacles = vec![
         obstacle("lake", ObstacleKind::Pond, round(0.0, 40_000.0, 39_997.0)),
-        obstacle("boundary", ObstacleKind::Boundary, Extent::Area(ring.collect())),
-        obstacle("cable", ObstacleKind::Service, Extent::Line(vec![Point::new(-90_000.0, -1.5), Point::new(90_000.0, 1.5)])),
+        obstacle(
+            "boundary",
+            ObstacleKind::Boundary,
+            Extent::Area(ring.collect()),
+        ),
+        obstacle(
+            "cable",
+            ObstacleKind::Service,
+            Extent::Line(vec![Point::new(-90_000.0, -1.5), Point::new(90_000.0, 1.5)]),
+        ),
         obstacle("", ObstacleKind::Tree, round(7.0, 2.4, 0.4)),
-        obstacle("", ObstacleKind::Wall, Extent::Line(vec![Point::new(1.0, -1.4), Point::new(6.0, -1.4)])),
+        obstacle(
+            "",
+            ObstacleKind::Wall,
+            Extent::Line(vec![Point::new(1.0, -1.4), Point::new(6.0, -1.4)]),
+        ),
     ];
     plan.north = FRAC_PI_2 * 0.5 - PI;
     plan

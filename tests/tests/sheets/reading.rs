@@ -24,8 +24,15 @@ fn pages(case: &Case, paper: Paper) -> Vec<PageContent> {
 /// The set-outs of the paths of a case that can be drawn.
 fn set_outs(case: &Case) -> Vec<RouteSetOut> {
     let solved = case.plan.solve();
-    let routes = solved.schemes.get(case.scheme).map(|scheme| scheme.routes.clone()).unwrap_or_default();
-    routes.iter().filter_map(|route| set_out(&case.plan, route)).collect()
+    let routes = solved
+        .schemes
+        .get(case.scheme)
+        .map(|scheme| scheme.routes.clone())
+        .unwrap_or_default();
+    routes
+        .iter()
+        .filter_map(|route| set_out(&case.plan, route))
+        .collect()
 }
 
 #[test]
@@ -37,7 +44,11 @@ fn every_sheet_is_written_and_its_pages_are_numbered() {
             let fingerprint = plan::fingerprint::fingerprint(&case.plan);
             for (page, number) in pages.iter().zip(1..) {
                 let words = page.words();
-                assert!(words.contains(&format!("page {number} of {of}")), "{} {number}", case.name);
+                assert!(
+                    words.contains(&format!("page {number} of {of}")),
+                    "{} {number}",
+                    case.name
+                );
                 assert!(words.contains(&fingerprint), "{} {number}", case.name);
             }
         }
@@ -50,7 +61,9 @@ fn one_page_opens_each_bend() {
         let sheet = composed(&case, Paper::A4);
         let opened = |number: usize| {
             let title = format!("Bend {number}: ");
-            let fresh = |page: &&sheet::Page| page.title.starts_with(&title) && !page.title.ends_with("continued");
+            let fresh = |page: &&sheet::Page| {
+                page.title.starts_with(&title) && !page.title.ends_with("continued")
+            };
             sheet.pages.iter().filter(fresh).count()
         };
         for route in set_outs(&case) {
@@ -58,7 +71,11 @@ fn one_page_opens_each_bend() {
                 assert_eq!(opened(bend.number), 1, "{} bend {}", case.name, bend.number);
             }
         }
-        let plans = sheet.pages.iter().filter(|page| page.title.starts_with("Plan: ")).count();
+        let plans = sheet
+            .pages
+            .iter()
+            .filter(|page| page.title.starts_with("Plan: "))
+            .count();
         assert_eq!(plans, set_outs(&case).len(), "{}", case.name);
     }
 }
@@ -67,22 +84,50 @@ fn one_page_opens_each_bend() {
 fn it_says_every_figure_of_every_bend() {
     for case in plans::all() {
         let ruler = case.plan.ruler();
-        let words: String = pages(&case, Paper::A4).iter().map(|page| page.words() + "\n").collect();
+        let words: String = pages(&case, Paper::A4)
+            .iter()
+            .map(|page| page.words() + "\n")
+            .collect();
         for bend in set_outs(&case).iter().flat_map(|route| &route.bends) {
-            for figure in [Some(bend.chord), Some(bend.rise), Some(bend.radius), bend.inner, Some(bend.outer)].into_iter().flatten() {
+            for figure in [
+                Some(bend.chord),
+                Some(bend.rise),
+                Some(bend.radius),
+                bend.inner,
+                Some(bend.outer),
+            ]
+            .into_iter()
+            .flatten()
+            {
                 // Both edges' strings are only given for a bend that can be swung.
-                if bend.swing == plan::setout::SwingVerdict::NotWorkable && Some(figure) == bend.inner {
+                if bend.swing == plan::setout::SwingVerdict::NotWorkable
+                    && Some(figure) == bend.inner
+                {
                     continue;
                 }
                 let says = ruler.text(figure.exact);
-                assert!(words.contains(&says), "{} bend {}: {says}", case.name, bend.number);
+                assert!(
+                    words.contains(&says),
+                    "{} bend {}: {says}",
+                    case.name,
+                    bend.number
+                );
                 if case.both {
                     let says = ruler.companion().text(figure.exact);
-                    assert!(words.contains(&says), "{} bend {}: {says}", case.name, bend.number);
+                    assert!(
+                        words.contains(&says),
+                        "{} bend {}: {says}",
+                        case.name,
+                        bend.number
+                    );
                 }
             }
             for row in bend.offsets.iter().flat_map(|table| &table.rows) {
-                assert!(words.contains(&ruler.text(row.centre.exact)), "{}", case.name);
+                assert!(
+                    words.contains(&ruler.text(row.centre.exact)),
+                    "{}",
+                    case.name
+                );
             }
         }
     }
@@ -92,7 +137,9 @@ fn it_says_every_figure_of_every_bend() {
 fn squares(page: &PageContent) -> Vec<[f64; 2]> {
     let square = |drawn: &&Drawn| {
         let (low, high) = extent(drawn);
-        drawn.filled && (high[0] - low[0] - 2.2).abs() < 0.01 && (high[1] - low[1] - 2.2).abs() < 0.01
+        drawn.filled
+            && (high[0] - low[0] - 2.2).abs() < 0.01
+            && (high[1] - low[1] - 2.2).abs() < 0.01
     };
     let middle = |drawn: &Drawn| {
         let (low, high) = extent(drawn);
@@ -139,9 +186,14 @@ fn the_plan_page_is_true_to_its_scale() {
             assert!(squares.len() >= route.pegs.len(), "{}", case.name);
             for (i, a) in route.pegs.iter().enumerate() {
                 for (j, b) in route.pegs.iter().enumerate().skip(i + 1) {
-                    let on_paper = (squares[i][0] - squares[j][0]).hypot(squares[i][1] - squares[j][1]);
+                    let on_paper =
+                        (squares[i][0] - squares[j][0]).hypot(squares[i][1] - squares[j][1]);
                     let expected = a.at.distance(b.at) / metres;
-                    assert!((on_paper - expected).abs() < TRUE, "{} peg {i} to {j}: {on_paper} for {expected}", case.name);
+                    assert!(
+                        (on_paper - expected).abs() < TRUE,
+                        "{} peg {i} to {j}: {on_paper} for {expected}",
+                        case.name
+                    );
                     measured += 1;
                 }
             }
@@ -153,7 +205,11 @@ fn the_plan_page_is_true_to_its_scale() {
                 let (low, high) = extent(drawn);
                 (high[0] - low[0] - long).abs() < BAR && (high[1] - low[1] - 1.6).abs() < BAR
             };
-            assert!(page.lines.iter().any(|drawn| bar(&drawn)), "{}: the bar", case.name);
+            assert!(
+                page.lines.iter().any(|drawn| bar(&drawn)),
+                "{}: the bar",
+                case.name
+            );
         }
     }
     assert!(measured > 1000, "{measured}");
@@ -169,21 +225,33 @@ struct Row {
 fn table(pages: &[PageContent], ruler: &Ruler) -> (f64, Vec<Row>) {
     let mut length = None;
     let mut rows = Vec::new();
-    let here = pages.iter().filter(|page| page.words().starts_with("Pegs from the base line"));
+    let here = pages
+        .iter()
+        .filter(|page| page.words().starts_with("Pegs from the base line"));
     for page in here {
         // In a column too narrow for it the side stands on a line of its own.
-        let words = page.words().replace("\nleft", " left").replace("\nright", " right");
+        let words = page
+            .words()
+            .replace("\nleft", " left")
+            .replace("\nright", " right");
         let flowing = words.replace('\n', " ");
         if let Some((_, after)) = flowing.split_once("It must read ") {
             let says = after.split(". Along").next().unwrap().trim_end_matches('.');
             length = Some(ruler.parse(says.split(" (").next().unwrap()).unwrap());
         }
         // The second system, in brackets on a line of its own, is for another tape.
-        let lines: Vec<&str> = words.lines().filter(|line| !line.starts_with('(')).collect();
+        let lines: Vec<&str> = words
+            .lines()
+            .filter(|line| !line.starts_with('('))
+            .collect();
         for cells in lines.windows(5) {
             let name = cells[0];
-            let named = name.strip_prefix("peg ").or(name.strip_prefix('S')).is_some_and(|rest| rest.parse::<u32>().is_ok());
-            let figures: Option<Vec<f64>> = cells[1..].iter().map(|cell| figure(cell, ruler)).collect();
+            let named = name
+                .strip_prefix("peg ")
+                .or(name.strip_prefix('S'))
+                .is_some_and(|rest| rest.parse::<u32>().is_ok());
+            let figures: Option<Vec<f64>> =
+                cells[1..].iter().map(|cell| figure(cell, ruler)).collect();
             if let (true, Some(figures)) = (named, figures) {
                 rows.push(Row {
                     name: name.to_owned(),
@@ -201,8 +269,15 @@ fn figure(cell: &str, ruler: &Ruler) -> Option<f64> {
         None => (cell.strip_suffix(" left").unwrap_or(cell), 1.0),
     };
     // The swing point of a bend that is all but straight lies past what may be typed.
-    let far = || says.strip_suffix(" m").and_then(|says| says.replace('−', "-").parse().ok());
-    ruler.parse(says).ok().or_else(far).map(|metres| sign * metres)
+    let far = || {
+        says.strip_suffix(" m")
+            .and_then(|says| says.replace('−', "-").parse().ok())
+    };
+    ruler
+        .parse(says)
+        .ok()
+        .or_else(far)
+        .map(|metres| sign * metres)
 }
 
 /// A helper lays the base line anywhere and has only the words: along and off are each rounded to the
@@ -219,7 +294,11 @@ fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
             let ruler = case.plan.ruler();
             let half = 0.5 * ruler.graduation.metres() + 1e-9;
             let (length, rows) = table(&pages(&case, paper), &ruler);
-            assert!((length - route.base.from.distance(route.base.to)).abs() <= half, "{}", case.name);
+            assert!(
+                (length - route.base.from.distance(route.base.to)).abs() <= half,
+                "{}",
+                case.name
+            );
 
             // The helper's ground: the base line along an axis of its own.
             let start = Point::new(7.0, -3.0);
@@ -232,11 +311,28 @@ fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
                 let [along, off, from_start, from_end] = row.figures;
                 let placed = start + way.unit() * along + way.left().unit() * off;
                 let drawn = point.at - route.base.from;
-                let there = start + way.unit() * real.unit().dot(drawn) + way.left().unit() * real.unit().cross(drawn);
+                let there = start
+                    + way.unit() * real.unit().dot(drawn)
+                    + way.left().unit() * real.unit().cross(drawn);
                 let missed = placed.distance(there);
-                assert!(missed <= half * 2.0_f64.sqrt(), "{} {}: {missed}", case.name, row.name);
-                assert!((from_start - point.at.distance(route.base.from)).abs() <= half, "{} {}", case.name, row.name);
-                assert!((from_end - point.at.distance(route.base.to)).abs() <= half, "{} {}", case.name, row.name);
+                assert!(
+                    missed <= half * 2.0_f64.sqrt(),
+                    "{} {}: {missed}",
+                    case.name,
+                    row.name
+                );
+                assert!(
+                    (from_start - point.at.distance(route.base.from)).abs() <= half,
+                    "{} {}",
+                    case.name,
+                    row.name
+                );
+                assert!(
+                    (from_end - point.at.distance(route.base.to)).abs() <= half,
+                    "{} {}",
+                    case.name,
+                    row.name
+                );
                 rebuilt += 1;
             }
         }
@@ -260,8 +356,15 @@ fn the_same_plan_gives_the_same_bytes_and_they_are_few() {
             };
             let bytes = stakeout(&plan, &solved, &request).unwrap();
             assert!(bytes.len() < MOST, "{} bytes", bytes.len());
-            assert!(bytes == stakeout(&plan, &plan.solve(), &request).unwrap(), "not the same twice");
-            let words: String = read(&bytes).unwrap().iter().map(PageContent::words).collect();
+            assert!(
+                bytes == stakeout(&plan, &plan.solve(), &request).unwrap(),
+                "not the same twice"
+            );
+            let words: String = read(&bytes)
+                .unwrap()
+                .iter()
+                .map(PageContent::words)
+                .collect();
             assert!(words.contains("not dated") && !words.contains("2000-01-01"));
             assert!(about(&bytes).unwrap().title.contains("Quince Yard"));
         }
@@ -270,7 +373,10 @@ fn the_same_plan_gives_the_same_bytes_and_they_are_few() {
 
 #[test]
 fn a_far_swing_point_is_told_in_words_and_does_not_shrink_the_plan() {
-    let case = plans::all().into_iter().find(|case| case.name == "example-c").unwrap();
+    let case = plans::all()
+        .into_iter()
+        .find(|case| case.name == "example-c")
+        .unwrap();
     let page = pages(&case, Paper::A4).swap_remove(0);
     let words = page.words().replace('\n', " ");
     assert!(words.contains("Scale 1:100"), "{words}");
@@ -279,9 +385,15 @@ fn a_far_swing_point_is_told_in_words_and_does_not_shrink_the_plan() {
 
 #[test]
 fn what_must_not_be_built_is_said_with_a_clear_sign() {
-    let case = plans::all().into_iter().find(|case| case.name == "too-tight").unwrap();
+    let case = plans::all()
+        .into_iter()
+        .find(|case| case.name == "too-tight")
+        .unwrap();
     let pages = pages(&case, Paper::A4);
-    let stops = pages.iter().filter(|page| page.words().contains("STOP\n")).count();
+    let stops = pages
+        .iter()
+        .filter(|page| page.words().contains("STOP\n"))
+        .count();
     assert_eq!(stops, 2, "once before the start, once on its bend's page");
     let beyond = Request {
         scheme: 99,

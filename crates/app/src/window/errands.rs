@@ -144,7 +144,7 @@ impl Errands {
             Errand::New => {
                 self.path = None;
                 let units = history.settled().units;
-                Some(Done::Opened(Box::new(Plan::with_one_bend(units))))
+                Some(Done::Opened(Box::new(Plan::empty(units))))
             }
             Errand::AskOpen => {
                 let folder = self.folder();

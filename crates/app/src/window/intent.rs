@@ -4,6 +4,7 @@ use geometry::Point;
 use plan::Edit;
 
 use super::action::Action;
+use super::mode::{Mode, Start};
 use super::pick::{Picked, Stage};
 use super::theme::Look;
 
@@ -26,6 +27,23 @@ pub enum Intent {
     Stage(Stage),
     /// Show this place in the middle.
     GoTo(Point),
+    /// Turn to another meaning of a click.
+    Turn(Mode),
+    /// Lay a peg of the path being laid.
+    LayPeg {
+        /// Where, and from which edge if it is the first.
+        start: Start,
+        /// Whether it leads the path back to its other end.
+        closes: bool,
+    },
+    /// Choose a peg as well, or let go of it.
+    Also(usize),
+    /// Choose all pegs of the path.
+    All,
+    /// Take out what is chosen.
+    TakeOut,
+    /// Type a figure of the chosen bend on the plan itself.
+    TypeOnPlan(geometry::Figure),
     /// An action of the table.
     Do(Action),
     /// Wear another look.

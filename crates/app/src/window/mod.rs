@@ -9,6 +9,7 @@ pub mod foot;
 pub mod hints;
 pub mod intent;
 pub mod launch;
+pub mod mode;
 pub mod pen;
 pub mod pick;
 pub mod sketchpad;

@@ -1,17 +1,22 @@
 //! The whole window: one plan, its history, what is chosen, and the one place where intents are
 //! carried out.
 
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
-use plan::{History, Plan, Solved};
+use geometry::Point;
+use plan::document::Route;
+use plan::edit::End;
+use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
 use super::canvas::{Canvas, Scene};
 use super::errands::Errands;
 use super::hints::Hints;
 use super::intent::Intent;
+use super::mode::{Lay, Mode, Next, Start};
 use super::pick::{Pick, Picked, Stage};
 use super::slip::{Said, Slip};
 use super::theme::{self, Look};
@@ -23,6 +28,9 @@ pub struct Sketchpad {
     solved: Remembered,
     before: Remembered,
     pick: Pick,
+    /// Pegs of the chosen path that are chosen together.
+    together: BTreeSet<usize>,
+    mode: Mode,
     stage: Stage,
     canvas: Canvas,
     slip: Slip,
@@ -64,6 +72,8 @@ impl Sketchpad {
             solved: Remembered::default(),
             before: Remembered::default(),
             pick,
+            together: BTreeSet::new(),
+            mode: Mode::default(),
             stage: Stage::default(),
             canvas: Canvas::default(),
             slip: Slip::default(),
@@ -87,7 +97,7 @@ impl Sketchpad {
     }
 
     /// Carries out an edit as if it had been asked for by hand.
-    pub fn commit(&mut self, edit: &plan::Edit) {
+    pub fn commit(&mut self, edit: &Edit) {
         self.carry_out_edit(edit);
     }
 
@@ -156,6 +166,8 @@ impl Sketchpad {
             settled: &settled,
             before: before.as_deref(),
             pick: self.pick,
+            mode: &self.mode.clone(),
+            together: &self.together.clone(),
             stage: self.stage,
             palette: self.look.palette(),
         };
@@ -203,16 +215,36 @@ impl Sketchpad {
                 Err(error) => self.tell_wrong(&error.to_string()),
             },
             Intent::Commit(edit) => self.carry_out_edit(&edit),
-            Intent::Cancel => self.history.cancel(),
+            Intent::Cancel => {
+                self.history.cancel();
+                self.together.clear();
+            }
             Intent::Pick(part) => {
                 if self.pick.part != Some(part) {
                     self.slip.typing.forget();
                 }
+                self.together.clear();
                 self.pick.part = Some(part);
             }
+            Intent::Also(waypoint) => {
+                if let Some(Picked::Waypoint(first)) = self.pick.part {
+                    self.together.insert(first);
+                }
+                if !self.together.insert(waypoint) {
+                    self.together.remove(&waypoint);
+                }
+            }
+            Intent::All => self.choose_all(),
+            Intent::TakeOut => self.take_out(),
+            Intent::Turn(mode) => self.mode = mode,
+            Intent::LayPeg { start, closes } => self.lay_peg(start, closes),
+            Intent::TypeOnPlan(figure) => self.canvas.type_on_plan(figure),
             Intent::Scheme(scheme) => self.turn_to(scheme, 0),
             Intent::Route(route) => self.turn_to(self.pick.scheme, route),
-            Intent::Stage(stage) => self.stage = stage,
+            Intent::Stage(stage) => {
+                self.stage = stage;
+                self.mode = Mode::Choose;
+            }
             Intent::GoTo(place) => self.canvas.go_to(place),
             Intent::Do(action) => self.act(ctx, action),
             Intent::Wear(look) => {
@@ -225,17 +257,47 @@ impl Sketchpad {
         }
     }
 
-    fn carry_out_edit(&mut self, edit: &plan::Edit) {
+    fn carry_out_edit(&mut self, edit: &Edit) {
         match self.history.commit(edit) {
             Ok(stopped) => {
                 self.said = None;
                 self.tell_stopped(stopped.map(|s| s.to_string()));
+                self.keep_pick_valid();
             }
             Err(error) => {
                 let sentence = words::refused(&error, &self.plan().ruler());
                 self.tell_wrong(&sentence);
             }
         }
+    }
+
+    /// After an edit what was chosen may be gone.
+    fn keep_pick_valid(&mut self) {
+        let plan = self.history.settled();
+        let pick = self.pick;
+        let Some(route) = plan.route(pick.scheme, pick.route) else {
+            let scheme = pick.scheme.min(plan.schemes.len().saturating_sub(1));
+            let routes = plan.schemes.get(scheme).map_or(0, |s| s.routes.len());
+            let route = pick.route.min(routes.saturating_sub(1));
+            self.pick = Pick {
+                scheme,
+                route,
+                part: first_bend(plan, scheme, route),
+            };
+            self.together.clear();
+            return;
+        };
+        let there = match pick.part {
+            None => true,
+            Some(Picked::Leg(leg)) => leg < route.legs.len(),
+            Some(Picked::Rounding(w)) => route.waypoints.get(w).is_some_and(|w| w.rounding.is_some()),
+            Some(Picked::Waypoint(w)) => w < route.waypoints.len(),
+        };
+        if !there {
+            self.pick.part = None;
+        }
+        let count = route.waypoints.len();
+        self.together.retain(|waypoint| *waypoint < count);
     }
 
     fn turn_to(&mut self, scheme: usize, route: usize) {
@@ -245,7 +307,139 @@ impl Sketchpad {
             route,
             part,
         };
+        self.together.clear();
         self.slip.typing.forget();
+    }
+
+    fn choose_all(&mut self) {
+        let route = self
+            .history
+            .settled()
+            .route(self.pick.scheme, self.pick.route);
+        self.together = (0..route.map_or(0, |route| route.waypoints.len())).collect();
+    }
+
+    /// Takes out the chosen peg, or the path when all its pegs are chosen.
+    fn take_out(&mut self) {
+        let (scheme, route) = (self.pick.scheme, self.pick.route);
+        let count = self
+            .history
+            .settled()
+            .route(scheme, route)
+            .map_or(0, |route| route.waypoints.len());
+        let edit = match self.pick.part {
+            _ if count > 0 && self.together.len() == count => Edit::RemoveRoute { scheme, route },
+            Some(Picked::Waypoint(waypoint)) => Edit::RemoveWaypoint {
+                id: self.pick.waypoint(waypoint),
+            },
+            _ => return,
+        };
+        self.carry_out_edit(&edit);
+    }
+
+    /// Lays the next peg of the path being laid.
+    fn lay_peg(&mut self, start: Start, closes: bool) {
+        let Mode::Lay(lay) = self.mode.clone() else {
+            return;
+        };
+        let scheme = self.pick.scheme;
+        let (edit, next) = match (lay.leads_on, lay.first) {
+            (None, None) => {
+                self.mode = Mode::Lay(Lay {
+                    first: Some(start),
+                    ..lay
+                });
+                return;
+            }
+            (None, Some(first)) => {
+                let edit = self.first_leg(first, start.at, lay.next);
+                (edit, Mode::Lay(Lay { leads_on: Some(End::End), ..lay }))
+            }
+            (Some(_), _) if closes => {
+                let route = self.pick.route;
+                (Edit::Close { scheme, route }, Mode::Choose)
+            }
+            (Some(end), _) => {
+                let edit = self.lead_on(end, start.at, lay.next);
+                (edit, Mode::Lay(lay))
+            }
+        };
+        let before = Arc::clone(self.history.settled());
+        self.carry_out_edit(&edit);
+        let now = self.history.settled();
+        if Arc::ptr_eq(&before, now) {
+            return; // refused: the sentence says why, and the hand may try again
+        }
+        let laid = matches!(edit, Edit::AddRoute { .. } | Edit::Branch { .. });
+        if laid && let Some(scheme) = now.schemes.get(scheme) {
+            self.pick.route = scheme.routes.len().saturating_sub(1);
+        }
+        let legs = now
+            .route(self.pick.scheme, self.pick.route)
+            .map_or(0, |route| route.legs.len());
+        let at_start = matches!(edit, Edit::LeadOn { end: End::Start, .. });
+        let leg = if at_start { 0 } else { legs.saturating_sub(1) };
+        self.pick.part = Some(Picked::Leg(leg));
+        self.mode = next;
+    }
+
+    /// The first leg of a new path.
+    fn first_leg(&self, first: Start, to: Point, next: Next) -> Edit {
+        let scheme = self.pick.scheme;
+        if let Some((host, side)) = first.edge {
+            return Edit::Branch {
+                scheme,
+                host,
+                side,
+                near: first.at,
+                to,
+            };
+        }
+        let plan = self.history.settled();
+        let routes = plan.schemes.get(scheme).map_or(&[][..], |s| &s.routes);
+        let starter = Plan::with_one_bend(plan.units);
+        let like = routes.last().or(starter.schemes[0].routes.first());
+        let waypoint = |at| plan::document::Waypoint { at, rounding: None };
+        Edit::AddRoute {
+            scheme,
+            route: Box::new(Route {
+                name: format!("Path {}", routes.len() + 1),
+                width: like.map_or(1.2, |route| route.width),
+                waypoints: vec![waypoint(first.at), waypoint(to)],
+                legs: vec![match next {
+                    // There is nothing before it to leave smoothly.
+                    Next::Onward => Next::Bend.shape(first.at.distance(to)),
+                    next => next.shape(first.at.distance(to)),
+                }],
+                ..Route::default()
+            }),
+        }
+    }
+
+    fn lead_on(&self, end: End, at: Point, next: Next) -> Edit {
+        let (scheme, route) = (self.pick.scheme, self.pick.route);
+        let waypoints = self
+            .history
+            .settled()
+            .route(scheme, route)
+            .map_or(&[][..], |route| &route.waypoints);
+        let from = match end {
+            End::Start => waypoints.first(),
+            End::End => waypoints.last(),
+        };
+        let chord = from.map_or(0.0, |w| w.at.distance(at));
+        let next = match (end, next) {
+            // A leg put before the start has no leg before it.
+            (End::Start, Next::Onward) => Next::Bend,
+            (_, next) => next,
+        };
+        Edit::LeadOn {
+            scheme,
+            route,
+            end,
+            at,
+            shape: next.shape(chord),
+        }
     }
 
     fn act(&mut self, ctx: &Context, action: Action) {
@@ -272,9 +466,17 @@ impl Sketchpad {
     /// After undo or redo what was chosen may be gone.
     fn after_time_travel(&mut self, sentence: Option<String>) {
         self.slip.typing.forget();
+        self.together.clear();
         let plan = self.history.settled();
         if plan.route(self.pick.scheme, self.pick.route).is_none() {
             self.pick = first_pick(plan);
+        }
+        // A path being laid is led on from where it ends now, unless it is gone.
+        if let Mode::Lay(lay) = &self.mode
+            && lay.leads_on.is_some()
+            && plan.route(self.pick.scheme, self.pick.route).is_none()
+        {
+            self.mode = Mode::Lay(Lay::new_path());
         }
         self.said = sentence.map(|sentence| Said {
             sentence,
@@ -288,6 +490,13 @@ impl Sketchpad {
         match self.errands.run(ctx, &self.history, &solved, (self.pick, self.slip.sheet)) {
             Some(Done::Opened(plan)) => {
                 self.pick = first_pick(&plan);
+                self.mode = if plan.schemes.iter().all(|scheme| scheme.routes.is_empty()) {
+                    Mode::Lay(Lay::new_path())
+                } else {
+                    Mode::Choose
+                };
+                self.together.clear();
+                self.stage = Stage::Draw;
                 self.history = History::new(*plan);
                 self.canvas.fit();
                 self.slip.typing.forget();

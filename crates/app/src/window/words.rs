@@ -72,6 +72,17 @@ pub mod files {
         "This desktop offers no file window, so type where the file is or is to go";
 }
 
+/// Laying a path and measuring, in one line each.
+pub mod lay {
+    pub const FIRST: &str = "Click where the path starts";
+    pub const NEXT: &str =
+        "Click where the next peg goes; Enter or a double click ends; Alt lets go of all holds";
+    pub const MEASURE_FROM: &str = "Click where to measure from";
+    pub const MEASURE_TO: &str = "Click where to measure to";
+    pub const MEASURE_AGAIN: &str = "Click to measure again, Esc to put the tape away";
+    pub const EMPTY: &str = "This plan is empty: press “Lay a new path” and click where it starts";
+}
+
 /// Saving, opening, writing the sheet.
 pub mod errands {
     use std::path::Path;
@@ -133,4 +144,54 @@ pub mod launch {
     pub const WAYLAND_PACKAGES: &str =
         "libegl1 libgl1-mesa-dri libwayland-client0 libwayland-egl1 libxkbcommon0";
     pub const WITHOUT_WINDOW: &str = "The command line works without a window, see pegbow --help";
+}
+
+/// Why a peg is held where it is, while it is moved or laid.
+pub(crate) mod guides {
+    use crate::window::canvas::guide::{Side, Spot, Why};
+
+    pub(crate) fn sentence(why: &Why) -> String {
+        match why {
+            Why::AtMark(name) => format!("at {}", the(name)),
+            Why::AtPeg(peg, None) => format!("at {}", spot(*peg)),
+            Why::AtPeg(peg, Some(path)) => format!("at {} of {path}", spot(*peg)),
+            Why::AtCorner(name) => format!("at a corner of {}", the(name)),
+            Why::AtEnd(name) => format!("at the end of {}", the(name)),
+            Why::Level(peg) => format!("level with {}", spot(*peg)),
+            Why::Above(peg) => format!("straight above {}", spot(*peg)),
+            Why::Below(peg) => format!("straight below {}", spot(*peg)),
+            Why::Between(one, other) => {
+                format!("in line with {} and {}", spot(*one), spot(*other))
+            }
+            Why::Square(Side::Before) => "square to the leg before".into(),
+            Why::Square(Side::After) => "square to the leg after".into(),
+            Why::Smooth(Side::Before) => "runs on smoothly from the leg before".into(),
+            Why::Smooth(Side::After) => "runs on smoothly into the leg after".into(),
+            Why::Heading(Side::Before) => "leaves in the direction asked for".into(),
+            Why::Heading(Side::After) => "arrives in the direction asked for".into(),
+            Why::OnLine(name) => format!("on the line of {}", the(name)),
+            Why::OnMarks(one, other) => {
+                format!("on the line from {} to {}", the(one), the(other))
+            }
+            Why::Graduation(graduation) => format!("length to {}", graduation.label()),
+        }
+    }
+
+    fn spot(spot: Spot) -> String {
+        match spot {
+            Spot::Peg(number) => format!("peg {number}"),
+            Spot::Corner(number) => format!("corner {number}"),
+            Spot::Start => "the peg before".into(),
+        }
+    }
+
+    /// A name in a sentence: `the west gate post`, but `Gate 3`, which is a name of its own.
+    fn the(name: &str) -> String {
+        let plain = name.chars().next().is_some_and(char::is_lowercase);
+        if plain && !name.starts_with("the ") {
+            format!("the {name}")
+        } else {
+            name.to_owned()
+        }
+    }
 }

@@ -11,7 +11,12 @@ fn coarse(chain: &Chain, count: u32) -> Vec<(Point, f64, f64, f64)> {
     for (i, piece) in chain.pieces().iter().enumerate() {
         let step = piece.length() / f64::from(count);
         for (part, ends) in (0_u32..).zip(samples(piece, count).windows(2)) {
-            chords.push((chain.station_of(i) + step * f64::from(part), step, ends[0], ends[1]));
+            chords.push((
+                chain.station_of(i) + step * f64::from(part),
+                step,
+                ends[0],
+                ends[1],
+            ));
         }
     }
     let mut found = Vec::new();
@@ -23,7 +28,12 @@ fn coarse(chain: &Chain, count: u32) -> Vec<(Point, f64, f64, f64)> {
             let along = (*c - *a).cross(p) / steep;
             if (0.0..1.0).contains(&share) && (0.0..1.0).contains(&along) {
                 let sine = steep.abs() / (p.length() * q.length());
-                found.push((*a + p * share, first + one * share, second + other * along, sine));
+                found.push((
+                    *a + p * share,
+                    first + one * share,
+                    second + other * along,
+                    sine,
+                ));
             }
         }
     }

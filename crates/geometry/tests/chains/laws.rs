@@ -3,7 +3,7 @@
 use geometry::{Arc, Chain, Piece, Point, Vector};
 use proptest::prelude::*;
 
-use super::making::{cornered, moved, place, piece, samples, smooth};
+use super::making::{cornered, moved, piece, place, samples, smooth};
 
 /// The largest distance between a piece and its chords, cut into so many.
 fn sagitta(piece: &Piece, count: u32) -> f64 {
@@ -13,7 +13,11 @@ fn sagitta(piece: &Piece, count: u32) -> f64 {
 }
 
 fn all_samples(chain: &Chain, count: u32) -> Vec<Point> {
-    chain.pieces().iter().flat_map(|piece| samples(piece, count)).collect()
+    chain
+        .pieces()
+        .iter()
+        .flat_map(|piece| samples(piece, count))
+        .collect()
 }
 
 proptest! {

@@ -108,9 +108,7 @@ fn set_chord(plan: &mut Plan, id: LegId, chord: f64) -> Result<(), EditError> {
 }
 
 fn ends(plan: &Plan, id: LegId) -> Result<(Point, Point), EditError> {
-    let route = plan
-        .route(id.scheme, id.route)
-        .ok_or(EditError::NotThere)?;
+    let route = plan.route(id.scheme, id.route).ok_or(EditError::NotThere)?;
     let (from, to) = route.ends_of(id.leg).ok_or(EditError::NotThere)?;
     let at = |i: usize| route.waypoints.get(i).map(|w| w.at);
     at(from).zip(at(to)).ok_or(EditError::NotThere)

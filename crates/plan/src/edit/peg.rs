@@ -62,8 +62,17 @@ pub(super) fn move_end(plan: &mut Plan, id: LegId, to: Point) -> Result<(), Edit
 
 /// The way a dragged peg can take: straight, or round the other peg of a bend whose chord holds.
 enum Way {
-    Straight { from: Point, to: Point },
-    Round { pivot: Point, chord: f64, start: Direction, turn: f64, from: Point },
+    Straight {
+        from: Point,
+        to: Point,
+    },
+    Round {
+        pivot: Point,
+        chord: f64,
+        start: Direction,
+        turn: f64,
+        from: Point,
+    },
 }
 
 impl Way {
@@ -80,7 +89,13 @@ impl Way {
             [pivot] => {
                 let start = Direction::of(from - pivot).unwrap_or(Direction::EAST);
                 let turn = Direction::of(to - pivot).map_or(0.0, |way| start.turn_to(way));
-                Some(Self::Round { pivot, chord: pivot.distance(from), start, turn, from })
+                Some(Self::Round {
+                    pivot,
+                    chord: pivot.distance(from),
+                    start,
+                    turn,
+                    from,
+                })
             }
             _ => None,
         }
@@ -92,9 +107,13 @@ impl Way {
             Self::Straight { to, .. } if share >= 1.0 => to,
             Self::Straight { from, to } => from.towards(to, share),
             Self::Round { from, turn, .. } if turn * share == 0.0 => from,
-            Self::Round { pivot, chord, start, turn, .. } => {
-                pivot + start.turned(turn * share).unit() * chord
-            }
+            Self::Round {
+                pivot,
+                chord,
+                start,
+                turn,
+                ..
+            } => pivot + start.turned(turn * share).unit() * chord,
         }
     }
 }
@@ -170,8 +189,7 @@ fn moved_rise(
         return Ok(None);
     };
     let value = bend.figure(holding).ok_or_else(stop)?;
-    let answers =
-        bends_from((Figure::Chord, new), (holding, value)).map_err(|_| stop())?;
+    let answers = bends_from((Figure::Chord, new), (holding, value)).map_err(|_| stop())?;
     let moved = nearest(&answers, bend.sweep()).ok_or_else(stop)?;
     Ok(Some(moved.rise().copysign(rise)))
 }

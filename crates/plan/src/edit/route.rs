@@ -68,7 +68,10 @@ pub(super) fn insert(plan: &mut Plan, id: LegId, near: Point) -> Result<(), Edit
             let along = piece.nearest(near).0;
             let length = piece.length();
             // Not on an end: that is a waypoint already.
-            let along = along.clamp(SHORTEST.min(0.5 * length), length - SHORTEST.min(0.5 * length));
+            let along = along.clamp(
+                SHORTEST.min(0.5 * length),
+                length - SHORTEST.min(0.5 * length),
+            );
             let halves = [piece.between(0.0, along), piece.between(along, length)];
             let shapes = match &shape {
                 Shape::Bend { holds, .. } => {
@@ -97,7 +100,11 @@ pub(super) fn insert(plan: &mut Plan, id: LegId, near: Point) -> Result<(), Edit
 pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
     let solved = solved(plan, id.scheme, id.route)?;
     let route = plan.route_mut(id.scheme, id.route)?;
-    let removed = route.waypoints.get(id.waypoint).ok_or(EditError::NotThere)?.at;
+    let removed = route
+        .waypoints
+        .get(id.waypoint)
+        .ok_or(EditError::NotThere)?
+        .at;
     let least = if route.closed { 3 } else { 2 };
     if route.waypoints.len() <= least {
         return Err(EditError::TwoPegs);
@@ -110,7 +117,10 @@ pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
                 return Err(EditError::NotThere);
             };
             let (from, to) = (route.waypoints[from].at, route.waypoints[to].at);
-            let shape = merged([&route.legs[before], &route.legs[after]], [from, removed, to]);
+            let shape = merged(
+                [&route.legs[before], &route.legs[after]],
+                [from, removed, to],
+            );
             // The leg after both stays as it is drawn, though it now leaves from another.
             let next = (after + 1) % route.legs.len();
             free_onward(route, &solved, next);
@@ -176,7 +186,7 @@ pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Resul
         }
     }
     route.waypoints.reverse();
-    if route.closed {
+    if route.closed && !route.waypoints.is_empty() {
         // It still starts at the same peg.
         route.waypoints.rotate_right(1);
     }
@@ -272,7 +282,10 @@ fn second_name(name: &str) -> String {
 
 /// After a path was put in at `from` (or taken out, `by` −1) junctions count anew.
 fn shift_junctions(routes: &mut [Route], from: usize, by: isize) {
-    for junction in routes.iter_mut().filter_map(|route| route.start_on.as_mut()) {
+    for junction in routes
+        .iter_mut()
+        .filter_map(|route| route.start_on.as_mut())
+    {
         if junction.route > from {
             junction.route = junction.route.saturating_add_signed(by);
         }
@@ -329,7 +342,10 @@ pub(super) fn remove_route(
     }
     routes.remove(index);
     for route in routes.iter_mut() {
-        if route.start_on.is_some_and(|junction| junction.route == index + 1) {
+        if route
+            .start_on
+            .is_some_and(|junction| junction.route == index + 1)
+        {
             route.start_on = None;
         }
     }
@@ -389,7 +405,13 @@ pub(super) fn along_its_edge(
     };
     let nearest = edge.nearest(to);
     let station = nearest.station;
-    Ok(Some((nearest.point, Junction { station, ..junction })))
+    Ok(Some((
+        nearest.point,
+        Junction {
+            station,
+            ..junction
+        },
+    )))
 }
 
 /// After an edit, paths that start on an edge start there again: their first peg follows by the
@@ -426,10 +448,7 @@ pub(super) fn refasten(before: &Plan, plan: &mut Plan) {
 }
 
 /// Mirrors a path in a line.
-pub(super) fn mirror(
-    route: &mut Route,
-    (through, along): (Point, Direction),
-) {
+pub(super) fn mirror(route: &mut Route, (through, along): (Point, Direction)) {
     let across = along.left().unit();
     let reflect = |vector: Vector| vector - across * (2.0 * across.dot(vector));
     for waypoint in &mut route.waypoints {

@@ -5,11 +5,21 @@ use ron::Error;
 /// What is wrong and what is expected instead, without a final stop.
 pub(super) fn sentence(error: &Error) -> String {
     match error {
-        Error::NoSuchStructField { expected, found, .. } => {
-            format!("there is no field `{found}` here: it may be {}", any_of(expected))
+        Error::NoSuchStructField {
+            expected, found, ..
+        } => {
+            format!(
+                "there is no field `{found}` here: it may be {}",
+                any_of(expected)
+            )
         }
-        Error::NoSuchEnumVariant { expected, found, .. } => {
-            format!("`{found}` is not one of the words for this: write {}", any_of(expected))
+        Error::NoSuchEnumVariant {
+            expected, found, ..
+        } => {
+            format!(
+                "`{found}` is not one of the words for this: write {}",
+                any_of(expected)
+            )
         }
         Error::MissingStructField { field, .. } => {
             format!("the field `{field}` is missing from what ends here")
@@ -21,9 +31,13 @@ pub(super) fn sentence(error: &Error) -> String {
             "a number is expected here, such as 1.2".into()
         }
         Error::ExpectedInteger => "a whole number is expected here, such as 1".into(),
-        Error::IntegerOutOfBounds => "this whole number cannot stand here: it is below 0 or too large".into(),
+        Error::IntegerOutOfBounds => {
+            "this whole number cannot stand here: it is below 0 or too large".into()
+        }
         Error::ExpectedBoolean => "true or false is expected here".into(),
-        Error::ExpectedString => "text between double quotes is expected here, such as \"Gate\"".into(),
+        Error::ExpectedString => {
+            "text between double quotes is expected here, such as \"Gate\"".into()
+        }
         Error::ExpectedOption => "Some(…) around the value, or None, is expected here".into(),
         Error::ExpectedArray => "a list in square brackets is expected here: [ … ]".into(),
         Error::ExpectedComma => {
@@ -44,16 +58,18 @@ pub(super) fn sentence(error: &Error) -> String {
             "`(` is expected here".into()
         }
         Error::ExpectedStructLikeEnd => "`)` is expected here".into(),
-        Error::ExpectedIdentifier | Error::InvalidIdentifier(_) | Error::SuggestRawIdentifier(_) => {
+        Error::ExpectedIdentifier
+        | Error::InvalidIdentifier(_)
+        | Error::SuggestRawIdentifier(_) => {
             "a field's name is expected here; decimals are written with a point, not a comma".into()
         }
-        Error::Eof => "the file stops here, in the middle of the plan: the end of it is lost".into(),
+        Error::Eof => {
+            "the file stops here, in the middle of the plan: the end of it is lost".into()
+        }
         Error::ExpectedStringEnd => "the text that starts here has no closing quote".into(),
         Error::TrailingCharacters => "the plan has ended before this: take out what follows".into(),
         Error::UnclosedBlockComment => "a comment opened with /* is not closed with */".into(),
-        Error::ExceededRecursionLimit => {
-            "brackets lie in brackets deeper than in any plan".into()
-        }
+        Error::ExceededRecursionLimit => "brackets lie in brackets deeper than in any plan".into(),
         other => other.to_string(),
     }
 }

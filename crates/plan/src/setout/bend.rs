@@ -2,9 +2,9 @@
 
 use geometry::{Arc, Bend};
 
+use super::Taped;
 use super::checks::{Check, checks};
 use super::offsets::{OffsetTable, tables};
-use super::Taped;
 use crate::document::Plan;
 
 /// Everything needed to set out one bend.
@@ -154,7 +154,11 @@ impl RoundingEffect {
     fn of(bend: &Bend, rounded: f64) -> Self {
         let half = 0.5 * bend.chord();
         let apothem = ((rounded - half) * (rounded + half)).max(0.0).sqrt();
-        let apothem = if bend.apothem() < 0.0 { -apothem } else { apothem };
+        let apothem = if bend.apothem() < 0.0 {
+            -apothem
+        } else {
+            apothem
+        };
         // R − d, without losing the digits of a flat bend: (c/2)² / (R + d).
         let rise = if apothem < 0.0 {
             rounded - apothem

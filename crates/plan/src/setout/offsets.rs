@@ -166,7 +166,10 @@ mod tests {
             (3.0, 0.0),
         ] {
             let row = row(&bend, 1.2, 3.0 + from_middle, &millimetres());
-            assert!((row.centre.tape * 1000.0 - expected).abs() < 0.51, "{row:?}");
+            assert!(
+                (row.centre.tape * 1000.0 - expected).abs() < 0.51,
+                "{row:?}"
+            );
             assert!((row.centre.exact - row.centre.tape).abs() <= 0.0005 + 1e-12);
         }
     }

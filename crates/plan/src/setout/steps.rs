@@ -275,9 +275,20 @@ impl BendSetOut {
     pub fn rounding_words(&self) -> String {
         let millimetres = |metres: f64| format!("{:.1} mm", metres.abs() * 1000.0);
         let way = |metres: f64| if metres < 0.0 { "towards" } else { "away from" };
-        let longer = if self.rounding.string < 0.0 { "shorter" } else { "longer" };
-        if self.rounding.string.abs() < 5e-5 {
+        let longer = if self.rounding.string < 0.0 {
+            "shorter"
+        } else {
+            "longer"
+        };
+        const SHOWN: f64 = 5e-5; // less is 0.0 mm
+        if self.rounding.string.abs() < SHOWN {
             return "Rounding: the tape shows the radius as drawn.".into();
+        }
+        if self.rounding.apex.abs() < SHOWN {
+            return format!(
+                "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex stays where it is.",
+                millimetres(self.rounding.string)
+            );
         }
         format!(
             "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex moves {} {} the chord.",

@@ -45,7 +45,8 @@ fn outline(pad: &Pad, chain: &Chain) -> Option<Chain> {
                 .collect()
         }
         PadShape::Rectangle { along, across } => {
-            let corner = |x: f64, y: f64| middle + ahead * (0.5 * along * x) + left * (0.5 * across * y);
+            let corner =
+                |x: f64, y: f64| middle + ahead * (0.5 * along * x) + left * (0.5 * across * y);
             let corners: [Point; 4] = [
                 corner(-1.0, -1.0),
                 corner(1.0, -1.0),
@@ -53,7 +54,11 @@ fn outline(pad: &Pad, chain: &Chain) -> Option<Chain> {
                 corner(-1.0, 1.0),
             ];
             (0..4)
-                .filter_map(|i| Line::new(corners[i], corners[(i + 1) % 4]).ok().map(Piece::Line))
+                .filter_map(|i| {
+                    Line::new(corners[i], corners[(i + 1) % 4])
+                        .ok()
+                        .map(Piece::Line)
+                })
                 .collect()
         }
     };

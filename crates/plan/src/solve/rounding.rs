@@ -51,9 +51,14 @@ pub(super) fn rounded(
             }
         }
         let next = route.ends_of(leg).map(|(_, end)| end);
-        if let Some((waypoint, arc)) =
-            next.and_then(|end| corners.arcs.get(end).copied().flatten().map(|arc| (end, arc)))
-        {
+        if let Some((waypoint, arc)) = next.and_then(|end| {
+            corners
+                .arcs
+                .get(end)
+                .copied()
+                .flatten()
+                .map(|arc| (end, arc))
+        }) {
             pieces.push(Piece::Arc(arc));
             origins.push(Origin::Rounding(waypoint));
         }
@@ -87,7 +92,13 @@ impl Corners<'_> {
         // What is left of each leg by the roundings before this one, in the order of the route.
         // A leg of two bends gives of the one at the corner only.
         let alone = |leg: usize| self.legs[leg].len() == 1;
-        let used = |leg: usize, end: usize| if alone(leg) { self.taken[leg][end] } else { 0.0 };
+        let used = |leg: usize, end: usize| {
+            if alone(leg) {
+                self.taken[leg][end]
+            } else {
+                0.0
+            }
+        };
         let room = [first.length() - used(b, 0), second.length() - used(a, 1)];
         let (rounded, tight) = match fillet(&first, &second, radius, room) {
             Fillet::Round(rounded) => (rounded, false),

@@ -1,6 +1,6 @@
 //! Each leg by itself: a straight, a bend from its rise, an onward bend, or two bends smoothly joined.
 
-use geometry::{Arc, ArcError, Direction, Line, Piece, Point};
+use geometry::{Arc, ArcError, Direction, Line, Piece, Point, two_bends};
 
 use super::Report;
 use crate::document::{Route, Shape};
@@ -115,9 +115,9 @@ fn both_bends(
     straight: Option<Piece>,
     report: &mut Report<'_>,
 ) -> Vec<Piece> {
-    match joined(from, leaving, to, arriving) {
-        Some(bends) => bends,
-        None => {
+    match two_bends(from, leaving, to, arriving) {
+        Ok(bends) => bends.pieces().to_vec(),
+        Err(_) => {
             if straight.is_some() {
                 report.add(
                     (Severity::Stop, Code::OnwardDoublesBack),
@@ -160,13 +160,4 @@ fn onward(
         }
         Err(_) => straight,
     }
-}
-
-fn joined(from: Point, leaving: Direction, to: Point, arriving: Direction) -> Option<Vec<Piece>> {
-    // The heading where they join makes their curvatures as near equal as they can be.
-    let chord = Direction::of(to - from)?;
-    let half = 0.5 * (leaving.turn_to(chord) + arriving.turn_to(chord));
-    let joint = chord.turned(half);
-    let _ = joint;
-    None
 }

@@ -1,5 +1,6 @@
 //! Angles as people write them: read from text, written in degrees.
 
+use geometry::Direction;
 use geometry::angle::{from_degrees, to_degrees};
 
 use super::error::{AngleError, Fault};
@@ -94,6 +95,50 @@ pub fn angle_text(radians: f64) -> String {
     match counted(radians, 100) {
         Some((sign, count)) => format!("{sign}{}.{:02}°", count / 100, count % 100),
         None => format!("{radians:e} rad"),
+    }
+}
+
+/// A direction as its angle and as so much in so much: `12.53° north of east, 1 in 4.50`.
+///
+/// The angle is measured from the nearer of east and west, up to 90°; the ratio is the lesser way
+/// in the greater, none along an axis or on the diagonal.
+///
+/// ```
+/// # use geometry::{Direction, Vector};
+/// # use plan::units::direction_text;
+/// let way = |x, y| direction_text(Direction::of(Vector::new(x, y)).unwrap());
+/// assert_eq!(way(4.0, 1.0), "14.04° north of east, 1 in 4.00");
+/// assert_eq!(way(-1.0, -2.0), "63.43° south of west, 2 in 1");
+/// assert_eq!(way(0.0, 3.0), "north");
+/// ```
+#[must_use]
+pub fn direction_text(direction: Direction) -> String {
+    let unit = direction.unit();
+    let (x, y) = (unit.x.abs(), unit.y.abs());
+    let across = if unit.x < 0.0 { "west" } else { "east" };
+    let up = if unit.y < 0.0 { "south" } else { "north" };
+    // Less than the angle text shows is along the axis.
+    const ALONG: f64 = 5e-5;
+    if y < ALONG {
+        return across.to_owned();
+    }
+    if x < ALONG {
+        return up.to_owned();
+    }
+    let ratio = ratio_text(y / x);
+    format!("{} {up} of {across}, {ratio}", angle_text(y.atan2(x)))
+}
+
+/// A slope as so much in so much: `1 in 4.50` up to one in one, `2.50 in 1` beyond.
+fn ratio_text(slope: f64) -> String {
+    let figure = |value: f64| {
+        let text = format!("{value:.2}");
+        text.strip_suffix(".00").map(str::to_owned).unwrap_or(text)
+    };
+    if slope <= 1.0 {
+        format!("1 in {:.2}", 1.0 / slope)
+    } else {
+        format!("{} in 1", figure(slope))
     }
 }
 

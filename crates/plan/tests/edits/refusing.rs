@@ -10,7 +10,10 @@ use super::common::{leg, peg, plan, typed};
 /// Leg 1 a straight, leg 2 a bend, leg 3 onward.
 fn start() -> Plan {
     let points = [(0., 0.), (4., 0.), (8., 0.), (9., 3.)];
-    plan(&points, vec![Shape::Straight, Shape::bend(0.8), Shape::Onward])
+    plan(
+        &points,
+        vec![Shape::Straight, Shape::bend(0.8), Shape::Onward],
+    )
 }
 
 #[track_caller]
@@ -27,30 +30,89 @@ fn check(edit: &Edit, expected: &str) {
 fn what_is_not_there() {
     let gone = "that part of the plan is no longer there";
     let leg_id = |scheme, route, leg| LegId { scheme, route, leg };
-    for id in [leg_id(0, 0, 3), leg_id(0, 1, 0), leg_id(1, 0, 0), leg_id(9, 9, usize::MAX)] {
+    for id in [
+        leg_id(0, 0, 3),
+        leg_id(0, 1, 0),
+        leg_id(1, 0, 0),
+        leg_id(9, 9, usize::MAX),
+    ] {
         check(&Edit::SetRise { id, rise: 1.0 }, gone);
-        check(&Edit::SetFigure { id, figure: Figure::Rise, value: 1.0 }, gone);
+        check(
+            &Edit::SetFigure {
+                id,
+                figure: Figure::Rise,
+                value: 1.0,
+            },
+            gone,
+        );
         check(&Edit::LetGo { id }, gone);
-        check(&Edit::SetShape { id, shape: Shape::Straight }, gone);
+        check(
+            &Edit::SetShape {
+                id,
+                shape: Shape::Straight,
+            },
+            gone,
+        );
         let bend = Bend::from_chord_and_rise(1.0, 0.1).unwrap();
         check(&Edit::ChooseBend { id, bend }, gone);
     }
-    let peg_id = |scheme, route, waypoint| WaypointId { scheme, route, waypoint };
-    for id in [peg_id(0, 0, 4), peg_id(0, 1, 0), peg_id(1, 0, 0), peg_id(0, 0, usize::MAX)] {
-        check(&Edit::MoveWaypoint { id, to: Point::ORIGIN }, gone);
-        check(&Edit::SetRounding { id, radius: Some(1.0) }, gone);
+    let peg_id = |scheme, route, waypoint| WaypointId {
+        scheme,
+        route,
+        waypoint,
+    };
+    for id in [
+        peg_id(0, 0, 4),
+        peg_id(0, 1, 0),
+        peg_id(1, 0, 0),
+        peg_id(0, 0, usize::MAX),
+    ] {
+        check(
+            &Edit::MoveWaypoint {
+                id,
+                to: Point::ORIGIN,
+            },
+            gone,
+        );
+        check(
+            &Edit::SetRounding {
+                id,
+                radius: Some(1.0),
+            },
+            gone,
+        );
     }
-    check(&Edit::SetWidth { scheme: 0, route: 1, width: 1.0 }, gone);
+    check(
+        &Edit::SetWidth {
+            scheme: 0,
+            route: 1,
+            width: 1.0,
+        },
+        gone,
+    );
 }
 
 #[test]
 fn figures_of_what_is_no_free_bend() {
-    let straight = "this leg is a straight: only its length can be set; make it a bend to set the rest";
+    let straight =
+        "this leg is a straight: only its length can be set; make it a bend to set the rest";
     check(&typed(0, Figure::Rise, 0.5), straight);
-    check(&Edit::SetRise { id: leg(0), rise: 0.5 }, straight);
+    check(
+        &Edit::SetRise {
+            id: leg(0),
+            rise: 0.5,
+        },
+        straight,
+    );
     let onward = "this bend leaves smoothly from the leg before it and takes its shape from there: make it a free bend to set its figures";
     check(&typed(2, Figure::Radius, 3.0), onward);
-    check(&Edit::SetRise { id: leg(2), rise: 0.5 }, onward);
+    check(
+        &Edit::SetRise {
+            id: leg(2),
+            rise: 0.5,
+        },
+        onward,
+    );
 }
 
 #[test]
@@ -86,17 +148,29 @@ fn lengths_past_the_limits() {
     let bend = "leg 2: its chord in metres must lie between 0.0001 and 100000, it is";
     check(&typed(1, Figure::Chord, 1e-5), &format!("{bend} 0.00001"));
     check(
-        &Edit::SetRise { id: leg(1), rise: f64::NAN },
+        &Edit::SetRise {
+            id: leg(1),
+            rise: f64::NAN,
+        },
         "option A, path 1, leg 2: its rise in metres must lie between -100000 and 100000, it is NaN",
     );
     check(
-        &Edit::SetRounding { id: peg(1), radius: Some(0.0) },
+        &Edit::SetRounding {
+            id: peg(1),
+            radius: Some(0.0),
+        },
         "option A, path 1, waypoint 2: its rounding in metres must lie between 0.0001 and 100000, it is 0",
     );
     for width in [0.049, 50.1, 0.0, -1.0, f64::NAN] {
         check(
-            &Edit::SetWidth { scheme: 0, route: 0, width },
-            &format!("option A, path 1: its width in metres must lie between 0.05 and 50, it is {width}"),
+            &Edit::SetWidth {
+                scheme: 0,
+                route: 0,
+                width,
+            },
+            &format!(
+                "option A, path 1: its width in metres must lie between 0.05 and 50, it is {width}"
+            ),
         );
     }
     check(
@@ -106,7 +180,10 @@ fn lengths_past_the_limits() {
     check(
         &Edit::SetShape {
             id: leg(0),
-            shape: Shape::Bend { rise: 0.5, holds: vec![Figure::Rise, Figure::Rise] },
+            shape: Shape::Bend {
+                rise: 0.5,
+                holds: vec![Figure::Rise, Figure::Rise],
+            },
         },
         "option A, path 1, leg 1: a bend holds two different figures",
     );

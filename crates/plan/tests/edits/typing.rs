@@ -56,7 +56,11 @@ fn any_two_typed_hold_and_a_third_lets_go_of_the_older() {
                 let Ok(third) = second.with(&typed(0, c, value(&last, c))) else {
                     // Only pairs that pinch each other on one side may refuse.
                     assert!(
-                        matches!((b, c), (Figure::Rise, Figure::ExternalDistance) | (Figure::ExternalDistance, Figure::Rise)),
+                        matches!(
+                            (b, c),
+                            (Figure::Rise, Figure::ExternalDistance)
+                                | (Figure::ExternalDistance, Figure::Rise)
+                        ),
                         "{b} and {c}"
                     );
                     continue;
@@ -113,7 +117,10 @@ fn of_two_bends_the_nearer_is_taken_and_the_other_offered() {
             assert!((found - expected).abs() < 0.01, "{a} and {b}: {found:?}");
         }
         // Taking the other one keeps both figures, and offers the first again.
-        let other = Edit::ChooseBend { id: leg(0), bend: others[0] };
+        let other = Edit::ChooseBend {
+            id: leg(0),
+            bend: others[0],
+        };
         let chosen = with(&plan, &other);
         holds(&chosen, a, holding.1);
         holds(&chosen, b, typing.1);
@@ -121,22 +128,47 @@ fn of_two_bends_the_nearer_is_taken_and_the_other_offered() {
         let back = other_answers(&size_of(&chosen, 0), &[a, b]);
         assert!((back[0].sweep() - bend.sweep()).abs() < 1e-6);
     };
-    use Figure::{ArcLength, Apothem, Chord, Radius, Rise, TangentLength};
+    use Figure::{Apothem, ArcLength, Chord, Radius, Rise, TangentLength};
     // Chord 5, radius 5: 60° or 300°.
     check((Chord, 5.0), (Radius, 5.0), -0.7, [60.0, 300.0]);
     check((Chord, 5.0), (Radius, 5.0), -9.0, [300.0, 60.0]);
     // From 100° (rise 1.16) a larger radius makes it gentler, never the long way round.
-    check((Chord, 5.0), (Radius, 14.396_926_207_859_083), -1.16, [20.0, 340.0]);
+    check(
+        (Chord, 5.0),
+        (Radius, 14.396_926_207_859_083),
+        -1.16,
+        [20.0, 340.0],
+    );
     // Rise over tangent length, (1 − cos t/2) / tan t/2, is the same for 90° and 116.7588°.
     let ratio = 0.292_893_218_813_452_5;
-    check((Rise, 1.0), (TangentLength, 1.0 / ratio), -0.7, [90.0, 116.7588]);
-    check((Rise, 1.45), (TangentLength, 1.45 / ratio), -0.7, [116.7588, 90.0]);
+    check(
+        (Rise, 1.0),
+        (TangentLength, 1.0 / ratio),
+        -0.7,
+        [90.0, 116.7588],
+    );
+    check(
+        (Rise, 1.45),
+        (TangentLength, 1.45 / ratio),
+        -0.7,
+        [116.7588, 90.0],
+    );
     // Rise over arc length, (1 − cos t/2) / t, for 240° and 294.7692°.
     let ratio = 0.358_098_621_956_764_5;
-    check((Rise, 5.0), (ArcLength, 5.0 / ratio), -0.7, [240.0, 294.7692]);
+    check(
+        (Rise, 5.0),
+        (ArcLength, 5.0 / ratio),
+        -0.7,
+        [240.0, 294.7692],
+    );
     // Apothem over arc length, (cos t/2) / t, for 300° and 342.2738°.
     let ratio = -0.165_398_668_626_537_63;
-    check((ArcLength, 32.0), (Apothem, 32.0 * ratio), -12.0, [300.0, 342.2738]);
+    check(
+        (ArcLength, 32.0),
+        (Apothem, 32.0 * ratio),
+        -12.0,
+        [300.0, 342.2738],
+    );
 }
 
 #[test]
@@ -148,7 +180,10 @@ fn one_answer_offers_no_other() {
 #[test]
 fn the_leg_after_follows_by_its_own_rule() {
     let points = [(0., 0.), (4., 0.), (8., 0.), (9., 3.)];
-    let before = plan(&points, vec![Shape::bend(0.5), Shape::bend(-0.4), Shape::Straight]);
+    let before = plan(
+        &points,
+        vec![Shape::bend(0.5), Shape::bend(-0.4), Shape::Straight],
+    );
     let after = with(&before, &typed(0, Figure::Chord, 5.0));
     assert_eq!(path(&after).waypoints[1].at, Point::new(5.0, 0.0));
     let sweep = |plan| size_of(plan, 1).sweep();
@@ -160,7 +195,10 @@ fn the_leg_after_follows_by_its_own_rule() {
 fn a_neighbour_that_holds_its_chord_is_not_bent_to_follow() {
     for holds in [vec![Figure::Chord], vec![Figure::Radius, Figure::Sweep]] {
         let held = Shape::Bend { rise: -0.4, holds };
-        let before = plan(&[(0., 0.), (4., 0.), (8., 0.)], vec![Shape::bend(0.5), held]);
+        let before = plan(
+            &[(0., 0.), (4., 0.), (8., 0.)],
+            vec![Shape::bend(0.5), held],
+        );
         let error = before.with(&typed(0, Figure::Chord, 5.0)).unwrap_err();
         assert!(
             matches!(error, EditError::Held(Stopped::Holds { leg: 1, .. })),

@@ -1,10 +1,10 @@
 //! One bend on the ground: strings, offsets, rounding, checks.
 
 use geometry::{Arc, Bend, Point};
+use plan::Plan;
 use plan::document::Shape;
 use plan::setout::{BendSetOut, SwingVerdict, Verdict, taping_allowance};
 use plan::units::{Graduation, Units};
-use plan::Plan;
 use proptest::prelude::*;
 
 use super::common::{plan, plan_of, route};
@@ -16,7 +16,11 @@ fn bend(chord: f64, rise: f64, width: f64, graduation: Graduation) -> BendSetOut
         width,
         ..route(&[(0., 0.), (chord, 0.)], vec![Shape::bend(rise)])
     };
-    let plan = Plan { units: graduation.units(), graduation, ..plan_of(route) };
+    let plan = Plan {
+        units: graduation.units(),
+        graduation,
+        ..plan_of(route)
+    };
     out(&plan).bends.remove(0)
 }
 
@@ -50,12 +54,28 @@ fn offsets_from_the_chord_as_published() {
     ];
     check_offsets(80., rise, &rows, 1e-10);
     // Common practice, no source: chord 80, rise 5, recomputed.
-    let rows = [(0., 5.), (10., 4.692_016), (20., 3.764_534), (30., 2.206_763), (40., 0.)];
+    let rows = [
+        (0., 5.),
+        (10., 4.692_016),
+        (20., 3.764_534),
+        (30., 2.206_763),
+        (40., 0.),
+    ];
     check_offsets(80., 5., &rows, 5e-7);
     // The same for garden sizes.
-    let rows = [(0., 0.5), (0.5, 0.470_486), (1., 0.380_678), (1.5, 0.226_493)];
+    let rows = [
+        (0., 0.5),
+        (0.5, 0.470_486),
+        (1., 0.380_678),
+        (1.5, 0.226_493),
+    ];
     check_offsets(4., 0.5, &rows, 5e-7);
-    let rows = [(0., 1.2), (0.75, 1.134_857), (1.5, 0.933_197), (2.25, 0.572_902)];
+    let rows = [
+        (0., 1.2),
+        (0.75, 1.134_857),
+        (1.5, 0.933_197),
+        (2.25, 0.572_902),
+    ];
     check_offsets(6., 1.2, &rows, 5e-7);
 }
 
@@ -66,15 +86,28 @@ fn halving_as_computed() {
     let whole = Bend::from_chord_and_rise(100., 20.).unwrap();
     near(whole.half().rise(), 5.185_440, 5e-7);
     near(whole.half().half().rise(), 1.308_162, 5e-7);
-    near(Bend::from_chord_and_rise(8., 1.).unwrap().half().rise(), 0.253_789, 5e-7);
-    near(Bend::from_chord_and_rise(6., 1.5).unwrap().half().rise(), 0.395_898, 5e-7);
+    near(
+        Bend::from_chord_and_rise(8., 1.).unwrap().half().rise(),
+        0.253_789,
+        5e-7,
+    );
+    near(
+        Bend::from_chord_and_rise(6., 1.5).unwrap().half().rise(),
+        0.395_898,
+        5e-7,
+    );
 }
 
 #[test]
 fn strings_for_the_centre_line_and_both_edges() {
     // Common practice, no source: chord 84 in, rise 30 in, radius 44.4 in.
     let inch = 0.0254;
-    let found = bend(84.0 * inch, 30.0 * inch, 24.0 * inch, Graduation::EighthInch);
+    let found = bend(
+        84.0 * inch,
+        30.0 * inch,
+        24.0 * inch,
+        Graduation::EighthInch,
+    );
     near(found.radius.exact, 44.4 * inch, 1e-12);
     near(found.radius.tape, 44.375 * inch, 1e-12);
     near(found.inner.unwrap().tape, 32.375 * inch, 1e-12);
@@ -110,7 +143,13 @@ fn how_well_a_string_can_be_swung() {
 
 #[test]
 fn checks_have_room_and_never_read_below_nothing() {
-    for (chord, rise) in [(4.0, 0.7), (4.0, 0.003), (4.0, 2.0), (4.0, 3.7), (40.0, 0.02)] {
+    for (chord, rise) in [
+        (4.0, 0.7),
+        (4.0, 0.003),
+        (4.0, 2.0),
+        (4.0, 3.7),
+        (40.0, 0.02),
+    ] {
         for graduation in Graduation::ALL {
             let found = bend(chord, rise, 1.2, graduation);
             assert_eq!(found.checks.len(), 5);
@@ -124,7 +163,9 @@ fn checks_have_room_and_never_read_below_nothing() {
                 assert_eq!(check.verdict(far), Verdict::LookAgain, "{check:?}");
             }
             // Peg, apex and peg make a triangle with the chord and the rise.
-            let [straight, square, side, other, _] = &found.checks[..] else { panic!() };
+            let [straight, square, side, other, _] = &found.checks[..] else {
+                panic!()
+            };
             let half = 0.5 * straight.must_read;
             near(half.hypot(square.must_read), side.must_read, 1e-12);
             near(side.must_read, other.must_read, 1e-15);
@@ -226,7 +267,9 @@ proptest! {
 fn both_systems_have_round_steps() {
     let steps = |graduation: Graduation| -> Vec<f64> {
         let rows = &bend(6.0, 0.8, 1.2, graduation).offsets[0].rows;
-        rows.windows(2).map(|pair| pair[1].along.exact - pair[0].along.exact).collect()
+        rows.windows(2)
+            .map(|pair| pair[1].along.exact - pair[0].along.exact)
+            .collect()
     };
     near(steps(Graduation::FiveMillimetres)[0], 0.5, 1e-12);
     near(steps(Graduation::EighthInch)[0], 0.6096, 1e-12);

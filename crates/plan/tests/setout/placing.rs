@@ -29,10 +29,17 @@ fn look_at(base: &BaseLine, placing: &Placing, division: f64) -> Result<(), Test
     let found = walked(base, placing.along.exact, placing.off.exact);
     prop_assert!(found.distance(placing.at) < 1e-9, "{placing:?}");
     let ties = taped(base, placing.from_start.exact, placing.from_end.exact);
-    let nearer = ties[0].distance(placing.at).min(ties[1].distance(placing.at));
+    let nearer = ties[0]
+        .distance(placing.at)
+        .min(ties[1].distance(placing.at));
     // Near the base line the ties cross flat: a rounding of 1e-14 there is 1e-7 across.
     prop_assert!(nearer < 1e-5, "{placing:?}");
-    for figure in [placing.along, placing.off, placing.from_start, placing.from_end] {
+    for figure in [
+        placing.along,
+        placing.off,
+        placing.from_start,
+        placing.from_end,
+    ] {
         prop_assert!((figure.exact - figure.tape).abs() <= 0.5 * division + 1e-12);
         let divisions = figure.tape / division;
         prop_assert!((divisions - divisions.round()).abs() < 1e-6, "{figure:?}");
@@ -43,9 +50,16 @@ fn look_at(base: &BaseLine, placing: &Placing, division: f64) -> Result<(), Test
 }
 
 fn measured(graduation: Graduation, marks: &[(f64, f64)], plan: Plan) -> Plan {
-    let mut plan = Plan { units: graduation.units(), graduation, ..plan };
+    let mut plan = Plan {
+        units: graduation.units(),
+        graduation,
+        ..plan
+    };
     for (i, (x, y)) in marks.iter().enumerate() {
-        plan.site.marks.push(Mark { name: format!("mark {i}"), at: Point::new(*x, *y) });
+        plan.site.marks.push(Mark {
+            name: format!("mark {i}"),
+            at: Point::new(*x, *y),
+        });
     }
     plan
 }
@@ -86,20 +100,34 @@ fn the_longest_line_between_two_marks_is_the_base() {
     let path = plan(&[(0., 0.), (4., 1.)], vec![Shape::Straight]);
     let marks = [(0., 5.), (1., 5.), (12., 5.), (3., 9.)];
     let base = out(&measured(Graduation::Millimetre, &marks, path.clone())).base;
-    assert_eq!((base.from_name.as_str(), base.to_name.as_str()), ("mark 0", "mark 2"));
+    assert_eq!(
+        (base.from_name.as_str(), base.to_name.as_str()),
+        ("mark 0", "mark 2")
+    );
     near(base.length.exact, 12.0, 1e-12);
     // Without two marks apart: from the first peg to the farthest.
     for marks in [&[][..], &[(3., 3.)], &[(3., 3.), (3., 3.)]] {
         let base = out(&measured(Graduation::Millimetre, marks, path.clone())).base;
-        assert_eq!((base.from_name.as_str(), base.to_name.as_str()), ("peg 1", "peg 2"));
+        assert_eq!(
+            (base.from_name.as_str(), base.to_name.as_str()),
+            ("peg 1", "peg 2")
+        );
     }
 }
 
 #[test]
 fn left_of_the_base_line_is_positive() {
     let path = plan(&[(1., 6.), (2., 3.)], vec![Shape::Straight]);
-    let out = out(&measured(Graduation::Millimetre, &[(0., 5.), (10., 5.)], path));
-    let figures: Vec<[f64; 2]> = out.pegs.iter().map(|p| [p.along.tape, p.off.tape]).collect();
+    let out = out(&measured(
+        Graduation::Millimetre,
+        &[(0., 5.), (10., 5.)],
+        path,
+    ));
+    let figures: Vec<[f64; 2]> = out
+        .pegs
+        .iter()
+        .map(|p| [p.along.tape, p.off.tape])
+        .collect();
     assert_eq!(figures, [[1.0, 1.0], [2.0, -2.0]]);
 }
 
@@ -118,10 +146,21 @@ fn what_to_bring() {
         .sum();
     assert_eq!(tools.flags, flags);
     // The tape must reach along the base line, off it, and to both ends of it for the ties.
-    let pulls = out.pegs.iter().flat_map(|p| [p.along, p.off, p.from_start, p.from_end]);
+    let pulls = out
+        .pegs
+        .iter()
+        .flat_map(|p| [p.along, p.off, p.from_start, p.from_end]);
     let longest = pulls.map(|pull| pull.tape.abs()).fold(0.0, f64::max);
-    assert!(tools.longest_pull >= longest, "{} for {longest}", tools.longest_pull);
-    let chord = out.bends.iter().map(|bend| bend.chord.tape).fold(0.0, f64::max);
+    assert!(
+        tools.longest_pull >= longest,
+        "{} for {longest}",
+        tools.longest_pull
+    );
+    let chord = out
+        .bends
+        .iter()
+        .map(|bend| bend.chord.tape)
+        .fold(0.0, f64::max);
     assert!(tools.string >= out.base.length.tape + chord);
 }
 
@@ -136,13 +175,19 @@ fn a_closed_path_counts_its_first_peg_once() {
 
 #[test]
 fn straights_and_their_corners() {
-    let path = plan(&[(0., 0.), (4., 0.), (4., 3.), (7., 3.)], vec![Shape::Straight; 3]);
+    let path = plan(
+        &[(0., 0.), (4., 0.), (4., 3.), (7., 3.)],
+        vec![Shape::Straight; 3],
+    );
     let out = out(&path);
     let corners: Vec<f64> = out.straights.iter().map(|s| s.corner).collect();
     let right_angle = std::f64::consts::FRAC_PI_2;
     for (corner, expected) in corners.iter().zip([right_angle, -right_angle, 0.0]) {
         near(*corner, expected, 1e-12);
     }
-    let words = plan::setout::Voice { ruler: path.ruler(), both: false };
+    let words = plan::setout::Voice {
+        ruler: path.ruler(),
+        both: false,
+    };
     assert_eq!(out.straights[1].words(&words), "peg 2 to peg 3: 3.000 m");
 }

@@ -33,7 +33,11 @@ fn check_reverse(end: (f64, f64), share: f64, radii: [f64; 2], sweep_degrees: f6
         near(to_degrees(bend.sweep()), sweep_degrees, 1e-3);
     }
     assert!(chain.corner(1).abs() < 1e-12, "smooth where the bends meet");
-    near(chain.length(), radii.iter().sum::<f64>() * sweep_degrees * PI / 180.0, 1e-3);
+    near(
+        chain.length(),
+        radii.iter().sum::<f64>() * sweep_degrees * PI / 180.0,
+        1e-3,
+    );
 }
 
 #[test]
@@ -110,7 +114,12 @@ fn an_onward_bend_straight_ahead_is_a_straight() {
 fn on_a_closed_path_the_first_onward_bend_leaves_from_the_last_leg() {
     // A straight back west along the top, an onward half circle down, and so round a stadium.
     let points = [(0., 2.), (0., 0.), (5., 0.), (5., 2.)];
-    let legs = vec![Shape::Onward, Shape::Straight, Shape::Onward, Shape::Straight];
+    let legs = vec![
+        Shape::Onward,
+        Shape::Straight,
+        Shape::Onward,
+        Shape::Straight,
+    ];
     let solved = solved(route(&points, legs));
     let chain = line(&solved);
     near(chain.length(), 10.0 + 2.0 * PI, 1e-12);

@@ -13,7 +13,10 @@ use super::{bends, line, near, solved};
 fn rounded(points: &[(f64, f64, Option<f64>)], closed: bool) -> Route {
     let legs = points.len() - usize::from(!closed);
     Route {
-        waypoints: points.iter().map(|(x, y, r)| waypoint((*x, *y), *r)).collect(),
+        waypoints: points
+            .iter()
+            .map(|(x, y, r)| waypoint((*x, *y), *r))
+            .collect(),
         closed,
         ..route(&[], vec![Shape::Straight; legs])
     }
@@ -23,14 +26,22 @@ fn rounded(points: &[(f64, f64, Option<f64>)], closed: bool) -> Route {
 fn tight(route: &Route) -> Vec<(Part, f64)> {
     let findings = plan_of(route.clone()).solve().findings;
     let tight = findings.iter().filter(|f| f.code == Code::RoundingTooLarge);
-    tight.map(|f| (f.place.part, f.limit.unwrap_or(f64::NAN))).collect()
+    tight
+        .map(|f| (f.place.part, f.limit.unwrap_or(f64::NAN)))
+        .collect()
 }
 
 #[test]
 fn a_square_corner() {
-    let path = rounded(&[(0., 0., None), (10., 0., Some(3.0)), (10., 10., None)], false);
+    let path = rounded(
+        &[(0., 0., None), (10., 0., Some(3.0)), (10., 10., None)],
+        false,
+    );
     let solved = solved(path);
-    assert_eq!(solved.origins, [Origin::Leg(0), Origin::Rounding(1), Origin::Leg(1)]);
+    assert_eq!(
+        solved.origins,
+        [Origin::Leg(0), Origin::Rounding(1), Origin::Leg(1)]
+    );
     near(line(&solved).length(), 14.0 + 1.5 * PI, 1e-12);
     near(bends(&solved)[0].radius(), 3.0, 1e-12);
     near(solved.area, 1.2 * line(&solved).length(), 1e-12);
@@ -49,7 +60,14 @@ fn a_rounding_larger_than_fits_is_the_largest_that_does() {
     ] {
         let turn = geometry::angle::from_degrees(turn_degrees);
         let end = (legs.0 + legs.1 * turn.cos(), legs.1 * turn.sin());
-        let path = rounded(&[(0., 0., None), (legs.0, 0., Some(wanted)), (end.0, end.1, None)], false);
+        let path = rounded(
+            &[
+                (0., 0., None),
+                (legs.0, 0., Some(wanted)),
+                (end.0, end.1, None),
+            ],
+            false,
+        );
         let largest = legs.0.min(legs.1) / (0.5 * turn).tan();
         let found = tight(&path);
         assert_eq!(found.len(), 1, "{wanted} in {turn_degrees}°");
@@ -63,7 +81,12 @@ fn a_rounding_larger_than_fits_is_the_largest_that_does() {
 fn two_roundings_that_want_the_same_short_leg() {
     let path = |first, second| {
         rounded(
-            &[(0., 0., None), (10., 0., Some(first)), (10., 4., Some(second)), (20., 4., None)],
+            &[
+                (0., 0., None),
+                (10., 0., Some(first)),
+                (10., 4., Some(second)),
+                (20., 4., None),
+            ],
             false,
         )
     };
@@ -75,7 +98,10 @@ fn two_roundings_that_want_the_same_short_leg() {
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].0, Part::Waypoint(2));
     near(found[0].1, 1.0, 1e-6);
-    let radii: Vec<f64> = bends(&solved(crowded)).iter().map(|b| b.radius()).collect();
+    let radii: Vec<f64> = bends(&solved(crowded))
+        .iter()
+        .map(geometry::Bend::radius)
+        .collect();
     near(radii[0], 3.0, 1e-9);
     near(radii[1], 1.0, 1e-6);
     // Nothing left at all: the second corner stays sharp.
@@ -89,7 +115,15 @@ fn two_roundings_that_want_the_same_short_leg() {
 #[test]
 fn a_closed_path_with_all_corners_rounded() {
     let corner = Some(1.5);
-    let path = rounded(&[(0., 0., corner), (8., 0., corner), (8., 6., corner), (0., 6., corner)], true);
+    let path = rounded(
+        &[
+            (0., 0., corner),
+            (8., 0., corner),
+            (8., 6., corner),
+            (0., 6., corner),
+        ],
+        true,
+    );
     let solved = solved(path);
     let chain = line(&solved);
     assert!(chain.is_closed());
@@ -105,7 +139,15 @@ fn a_closed_path_with_all_corners_rounded() {
 #[test]
 fn roundings_that_leave_no_straight_at_all() {
     let corner = Some(3.0);
-    let path = rounded(&[(0., 0., corner), (6., 0., corner), (6., 6., corner), (0., 6., corner)], true);
+    let path = rounded(
+        &[
+            (0., 0., corner),
+            (6., 0., corner),
+            (6., 6., corner),
+            (0., 6., corner),
+        ],
+        true,
+    );
     let solved = solved(path);
     near(line(&solved).length(), 6.0 * PI, 1e-6);
     assert_eq!(bends(&solved).len(), 4);
@@ -117,14 +159,25 @@ fn between_a_straight_and_a_bend() {
     // A straight east along y = 0 to (6, 0), then a bend of radius 5 that turns left, leaving
     // north: tangent to both, the rounding's centre is 1 above the straight and 4 from (1, 0).
     let path = Route {
-        waypoints: vec![waypoint((-5., 0.), None), waypoint((6., 0.), Some(1.0)), waypoint((1., 5.), None)],
-        ..route(&[], vec![Shape::Straight, Shape::bend(-5.0 * (1.0 - 0.5f64.sqrt()))])
+        waypoints: vec![
+            waypoint((-5., 0.), None),
+            waypoint((6., 0.), Some(1.0)),
+            waypoint((1., 5.), None),
+        ],
+        ..route(
+            &[],
+            vec![Shape::Straight, Shape::bend(-5.0 * (1.0 - 0.5f64.sqrt()))],
+        )
     };
     let solved = solved(path);
     let arc = line(&solved).pieces()[1].arc().copied().unwrap();
     near(arc.radius(), 1.0, 1e-9);
     near(arc.centre().y, 1.0, 1e-9);
-    near(arc.centre().distance(geometry::Point::new(1.0, 0.0)), 4.0, 1e-9);
+    near(
+        arc.centre().distance(geometry::Point::new(1.0, 0.0)),
+        4.0,
+        1e-9,
+    );
     for joint in [1, 2] {
         near(line(&solved).corner(joint), 0.0, 1e-7);
     }

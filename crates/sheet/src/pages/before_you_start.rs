@@ -5,7 +5,8 @@ use plan::finding::Severity;
 use crate::pen::Style;
 
 use super::Job;
-use super::flow::{Entry, Flow, Label, Part};
+use super::entry::{Entry, Label};
+use super::flow::{Flow, Part};
 use super::words;
 
 /// So many findings are listed; the plan shows all of them.
@@ -17,7 +18,9 @@ const STYLES: [Style; 3] = [Style::BODY, Style::BODY.high(2.35), Style::BODY.hig
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     flow.start("Before you start");
     let tried = STYLES.map(|style| parts(job, path, style));
-    let fits = |parts: &&Vec<Part>| parts.iter().map(|part| flow.height(part)).sum::<f64>() <= flow.room().height;
+    let fits = |parts: &&Vec<Part>| {
+        parts.iter().map(|part| flow.height(part)).sum::<f64>() <= flow.room().height
+    };
     if let Some(parts) = tried.iter().find(fits).or(tried.first()) {
         flow.set(&parts.clone());
     }
@@ -30,7 +33,9 @@ fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
     ];
     parts.extend(findings(job));
     let ticked = |words: Vec<String>| {
-        let entries = words.into_iter().map(|words| Entry::new(Label::Tick, words, style));
+        let entries = words
+            .into_iter()
+            .map(|words| Entry::new(Label::Tick, words, style));
         Part::List(entries.collect())
     };
     parts.extend([
@@ -39,14 +44,20 @@ fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
         Part::Heading("Mind".to_owned()),
         ticked(words::cautions(job.plan.units)),
         Part::Heading("Order of work".to_owned()),
-        Part::List(super::bend_page::entries(&job.set.order_of_work(&job.voice), style)),
+        Part::List(super::bend_page::entries(
+            &job.set.order_of_work(&job.voice),
+            style,
+        )),
     ]);
     parts
 }
 
 fn about(job: &Job<'_>, path: &str) -> String {
     let title = super::named(&job.plan.title, "Untitled plan");
-    let mut sentences = vec![format!("{title}, option {}: {path}.", super::option_name(job.scheme))];
+    let mut sentences = vec![format!(
+        "{title}, option {}: {path}.",
+        super::option_name(job.scheme)
+    )];
     for (what, says) in [("Place", &job.plan.place), ("For", &job.plan.client)] {
         let says = says.trim();
         if !says.is_empty() {
@@ -75,9 +86,15 @@ fn findings(job: &Job<'_>) -> Vec<Part> {
     }
     let more = entries.len().saturating_sub(MOST);
     entries.truncate(MOST);
-    let mut parts = vec![Part::Heading("Put right first".to_owned()), Part::List(entries)];
+    let mut parts = vec![
+        Part::Heading("Put right first".to_owned()),
+        Part::List(entries),
+    ];
     if more > 0 {
-        parts.push(Part::Paragraph(format!("And {more} more: open the plan to see them."), Style::BODY));
+        parts.push(Part::Paragraph(
+            format!("And {more} more: open the plan to see them."),
+            Style::BODY,
+        ));
     }
     parts
 }

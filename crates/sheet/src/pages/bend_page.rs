@@ -10,7 +10,8 @@ use crate::lettering;
 use crate::paper::Frame;
 use crate::pen::{Pen, Style, Weight};
 
-use super::flow::{Entry, Flow, Label, Part};
+use super::entry::{Entry, Label};
+use super::flow::{Flow, Part};
 use super::table::{Content, Table};
 use super::{Job, diagram};
 
@@ -28,8 +29,15 @@ const AROUND: f64 = 1.5;
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
     let (first, last) = bend.pegs;
-    let turns = if bend.arc.turns_left() { "left" } else { "right" };
-    flow.start(&format!("Bend {}: peg {first} to peg {last}, turns {turns}", bend.number));
+    let turns = if bend.arc.turns_left() {
+        "left"
+    } else {
+        "right"
+    };
+    flow.start(&format!(
+        "Bend {}: peg {first} to peg {last}, turns {turns}",
+        bend.number
+    ));
     let findings = findings(job, bend);
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
@@ -39,7 +47,10 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
         parts.extend(checks(job, bend));
         (parts, Vec::new())
     } else {
-        (swing(job, bend), offsets(job, bend, "Or: offsets from the chord"))
+        (
+            swing(job, bend),
+            offsets(job, bend, "Or: offsets from the chord"),
+        )
     };
     let height = drawing_height(flow, job.voice.both, &first_page);
     flow.need(height);
@@ -57,7 +68,11 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
 /// The drawing gives way as long as that keeps the method and its checks on one page; where they go
 /// on anyway, it takes what the method leaves free.
 fn drawing_height(flow: &Flow, both: bool, parts: &[Part]) -> f64 {
-    let least = if both { LEAST_DRAWING + 10.0 } else { LEAST_DRAWING };
+    let least = if both {
+        LEAST_DRAWING + 10.0
+    } else {
+        LEAST_DRAWING
+    };
     let left = |parts: &[Part]| {
         let taken: f64 = parts.iter().map(|part| flow.height(part)).sum();
         flow.room().height - AROUND - taken
@@ -90,7 +105,10 @@ fn offsets(job: &Job<'_>, bend: &BendSetOut, heading: &str) -> Vec<Part> {
     for table in &bend.offsets {
         if bend.offsets.len() > 1 {
             let string = job.voice.taped(&table.chord);
-            parts.push(Part::Heading(format!("From {} to {}: string {string}", table.from, table.to)));
+            parts.push(Part::Heading(format!(
+                "From {} to {}: string {string}",
+                table.from, table.to
+            )));
         }
         parts.push(Part::Table(offset_table(job, table)));
     }
@@ -115,7 +133,10 @@ fn findings(job: &Job<'_>, bend: &BendSetOut) -> Vec<Entry> {
         Some(Origin::Rounding(waypoint)) => finding::Part::Waypoint(*waypoint),
         None => return Vec::new(),
     };
-    let here = job.findings.iter().filter(|finding| finding.place.part == part);
+    let here = job
+        .findings
+        .iter()
+        .filter(|finding| finding.place.part == part);
     here.map(|finding| job.entry(finding)).collect()
 }
 
@@ -127,7 +148,11 @@ const OTHER: f64 = 4.8;
 /// The lengths to pull, one below the other, as large as they fit.
 fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
     let figures: Vec<(&str, Option<&Taped>)> = if bend.swing == SwingVerdict::NotWorkable {
-        vec![("Chord", Some(&bend.chord)), ("Rise at its middle", Some(&bend.rise)), ("Radius, not swung", Some(&bend.radius))]
+        vec![
+            ("Chord", Some(&bend.chord)),
+            ("Rise at its middle", Some(&bend.rise)),
+            ("Radius, not swung", Some(&bend.radius)),
+        ]
     } else {
         vec![
             ("String, centre line", Some(&bend.radius)),
@@ -136,15 +161,24 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
         ]
     };
     let ruler = &job.voice.ruler;
-    let says = |taped: &Option<&Taped>| taped.map_or_else(|| "none".to_owned(), |taped| ruler.text(taped.exact));
+    let says = |taped: &Option<&Taped>| {
+        taped.map_or_else(|| "none".to_owned(), |taped| ruler.text(taped.exact))
+    };
     let room = frame.width - 5.0;
     let each = frame.height / figures.len() as f64;
     // Below its name, and above the other system if that is wanted.
     let free = each - BELOW_NAME - if job.voice.both { OTHER } else { 0.0 };
-    let largest = [10.0, 7.0].into_iter().find(|height| *height <= free).unwrap_or(5.0);
+    let largest = [10.0, 7.0]
+        .into_iter()
+        .find(|height| *height <= free)
+        .unwrap_or(5.0);
     let height = figures
         .iter()
-        .map(|(_, taped)| lettering::fit(&says(taped), Style::FIGURE.high(largest), room).1.height)
+        .map(|(_, taped)| {
+            lettering::fit(&says(taped), Style::FIGURE.high(largest), room)
+                .1
+                .height
+        })
         .fold(largest, f64::min);
     let style = Style::FIGURE.high(height);
     let mut rest = *frame;
@@ -161,7 +195,11 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
             let words = ruler.companion().text(taped.exact);
             inks.push(Ink::text(top.shifted(0.0, base - OTHER), words, STEP));
         }
-        inks.push(Ink::line(cell.corner, cell.corner.shifted(room, 0.0), Pen::RULE));
+        inks.push(Ink::line(
+            cell.corner,
+            cell.corner.shifted(room, 0.0),
+            Pen::RULE,
+        ));
         blocks.push(Block::Paragraph(inks));
     }
     blocks
@@ -185,17 +223,32 @@ fn checks(job: &Job<'_>, bend: &BendSetOut) -> [Part; 2] {
         names: 0,
         style: if job.voice.both { Style::BODY } else { STEP },
     };
-    [Part::Heading("Checks before you dig: each must read".to_owned()), Part::Table(table)]
+    [
+        Part::Heading("Checks before you dig: each must read".to_owned()),
+        Part::Table(table),
+    ]
 }
 
 fn offset_table(job: &Job<'_>, table: &OffsetTable) -> Table {
     let words = |taped: &Taped| Content::Words(job.voice.taped(taped));
-    let edge = |taped: &Option<Taped>| taped.as_ref().map_or_else(|| Content::Words("–".to_owned()), words);
-    let rows = table
-        .rows
-        .iter()
-        .map(|row| vec![words(&row.along), edge(&row.inner), words(&row.centre), edge(&row.outer)]);
-    let heads = ["off to the inside edge", "off to the centre line", "off to the outside edge"];
+    let edge = |taped: &Option<Taped>| {
+        taped
+            .as_ref()
+            .map_or_else(|| Content::Words("–".to_owned()), words)
+    };
+    let rows = table.rows.iter().map(|row| {
+        vec![
+            words(&row.along),
+            edge(&row.inner),
+            words(&row.centre),
+            edge(&row.outer),
+        ]
+    });
+    let heads = [
+        "off to the inside edge",
+        "off to the centre line",
+        "off to the outside edge",
+    ];
     Table {
         heads: std::iter::once(format!("along, zero at {}", table.from))
             .chain(heads.map(str::to_owned))

@@ -64,13 +64,23 @@ pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
         }
     }
     inks.extend(north_arrow(north, job.plan.north + scene.view.turn));
-    let mut notes = vec![format!("scale {}, walked from left to right", scene.view.scale.words)];
+    let mut notes = vec![format!(
+        "scale {}, walked from left to right",
+        scene.view.scale.words
+    )];
     if !scene.swing_shown {
         let figure = job.voice.length(bend.apothem.exact.abs());
-        notes.push(format!("S{} off the drawing, {figure} from the chord", bend.number));
+        notes.push(format!(
+            "S{} off the drawing, {figure} from the chord",
+            bend.number
+        ));
     }
     notes.extend(left_over);
-    let (words, style) = crate::lettering::fit(&notes.join("; "), Style::new(2.2, Weight::Regular), foot.width);
+    let (words, style) = crate::lettering::fit(
+        &notes.join("; "),
+        Style::new(2.2, Weight::Regular),
+        foot.width,
+    );
     inks.push(Ink::text(foot.corner.shifted(0.0, 1.5), words, style));
     Block::Figure {
         alt: format!(
@@ -88,12 +98,20 @@ impl<'a> Scene<'a> {
     fn new(window: &Frame, job: &Job<'_>, bend: &'a BendSetOut) -> Self {
         let arc = &bend.arc;
         let level = Direction::of(arc.end() - arc.start()).map_or(0.0, Direction::angle);
-        let room = Frame::new(Pos::ORIGIN, window.width - 2.0 * ASIDE, window.height - 2.0 * ABOVE);
+        let room = Frame::new(
+            Pos::ORIGIN,
+            window.width - 2.0 * ASIDE,
+            window.height - 2.0 * ABOVE,
+        );
         let units = job.plan.units;
         let bare = reach(bend, level);
         let whole = with(&bare, at_level(arc.centre(), level));
         let fitting = |(low, high): &(Point, Point)| {
-            Scale::fitting(Scale::of_bends(units), (high.x - low.x, high.y - low.y), &room)
+            Scale::fitting(
+                Scale::of_bends(units),
+                (high.x - low.x, high.y - low.y),
+                &room,
+            )
         };
         // The swing point is worth a drawing of half the size, not less.
         let (scale, (low, high)) = if bend.swing != SwingVerdict::NotWorkable
@@ -118,7 +136,9 @@ impl<'a> Scene<'a> {
             middle: at(arc.start().middle(arc.end())),
             apex: at(arc.apex()),
             swing_point,
-            swing_shown: window.inset(2.0).holds(&Frame::new(swing_point, 0.0, 0.0), 0.0),
+            swing_shown: window
+                .inset(2.0)
+                .holds(&Frame::new(swing_point, 0.0, 0.0), 0.0),
             window: *window,
             view,
         }
@@ -126,7 +146,11 @@ impl<'a> Scene<'a> {
 
     /// The direction from the chord to the apex.
     fn outward(&self) -> f64 {
-        if self.bend.apex_on_left() { FRAC_PI_2 } else { -FRAC_PI_2 }
+        if self.bend.apex_on_left() {
+            FRAC_PI_2
+        } else {
+            -FRAC_PI_2
+        }
     }
 
     fn edges(&self) -> [Option<Arc>; 2] {
@@ -149,14 +173,22 @@ impl<'a> Scene<'a> {
         }
         let apothem = clipped(self.middle, self.swing_point, &self.window.inset(1.0));
         inks.extend(apothem.map(|(from, to)| Ink::line(from, to, Pen::THIN)));
-        inks.extend(self.width_line().map(|(from, to)| signs::dimension(from, to)).into_iter().flatten());
+        inks.extend(
+            self.width_line()
+                .map(|(from, to)| signs::dimension(from, to))
+                .into_iter()
+                .flatten(),
+        );
         inks
     }
 
     /// From edge to edge, a quarter of the way along the bend.
     fn width_line(&self) -> Option<(Pos, Pos)> {
         let [left, right] = self.edges();
-        let quarter = |edge: &Arc| self.view.paper_from_plan(edge.point_at(0.25 * edge.length()));
+        let quarter = |edge: &Arc| {
+            self.view
+                .paper_from_plan(edge.point_at(0.25 * edge.length()))
+        };
         let (left, right) = (quarter(&left?), quarter(&right?));
         (left.distance(right) > 0.5).then_some((left, right))
     }
@@ -168,9 +200,16 @@ impl<'a> Scene<'a> {
             signs.push(signs::swing_point(self.swing_point).to_vec());
         }
         let length = self.bend.arc.length();
-        let (at, way) = (self.bend.arc.point_at(0.8 * length), self.bend.arc.direction_at(0.8 * length));
+        let (at, way) = (
+            self.bend.arc.point_at(0.8 * length),
+            self.bend.arc.direction_at(0.8 * length),
+        );
         let tip = self.view.paper_from_plan(at);
-        signs.push(signs::arrow_head(tip, way.angle() + self.view.turn, 3.0).into_iter().collect());
+        signs.push(
+            signs::arrow_head(tip, way.angle() + self.view.turn, 3.0)
+                .into_iter()
+                .collect(),
+        );
         signs
     }
 
@@ -186,14 +225,27 @@ impl<'a> Scene<'a> {
         if self.swing_shown {
             let words = format!("S{}", bend.number);
             let label = Label::line(&words, FIGURE);
-            all.push((label.clone(), label.around(self.swing_point, signs::REACH), words));
+            all.push((
+                label.clone(),
+                label.around(self.swing_point, signs::REACH),
+                words,
+            ));
         }
         let window = self.window.inset(1.0);
         let visible = |from: Pos, to: Pos| clipped(from, to, &window).unwrap_or((from, to));
         let along = [
-            (format!("chord {}", voice.taped(&bend.chord)), (self.first, self.last)),
-            (format!("rise {}", voice.taped(&bend.rise)), (self.middle, self.apex)),
-            (format!("radius {}", voice.taped(&bend.radius)), visible(self.last, self.swing_point)),
+            (
+                format!("chord {}", voice.taped(&bend.chord)),
+                (self.first, self.last),
+            ),
+            (
+                format!("rise {}", voice.taped(&bend.rise)),
+                (self.middle, self.apex),
+            ),
+            (
+                format!("radius {}", voice.taped(&bend.radius)),
+                visible(self.last, self.swing_point),
+            ),
         ];
         for (words, (from, to)) in along {
             let label = Label::new(&words, FIGURE, LONGEST);
@@ -202,7 +254,11 @@ impl<'a> Scene<'a> {
         if self.swing_shown && bend.apothem.tape.abs() > 0.0 {
             let words = format!("to the chord {}", voice.length(bend.apothem.exact.abs()));
             let label = Label::new(&words, NAME, LONGEST);
-            all.push((label.clone(), label.along(self.middle, self.swing_point), words));
+            all.push((
+                label.clone(),
+                label.along(self.middle, self.swing_point),
+                words,
+            ));
         }
         if let Some((from, to)) = self.width_line() {
             let words = format!("width {}", voice.length(bend.width));
@@ -210,7 +266,11 @@ impl<'a> Scene<'a> {
             all.push((label.clone(), label.along(from, to), words));
         }
         let label = Label::line("apex", NAME);
-        all.push((label.clone(), label.around(self.apex.toward(self.outward(), 1.0), 1.4), "apex".to_owned()));
+        all.push((
+            label.clone(),
+            label.around(self.apex.toward(self.outward(), 1.0), 1.4),
+            "apex".to_owned(),
+        ));
         all
     }
 }
@@ -224,7 +284,11 @@ fn at_level(at: Point, level: f64) -> Point {
 /// How far the bend and its edges reach with the chord level: lowest and highest corner.
 fn reach(bend: &BendSetOut, level: f64) -> (Point, Point) {
     let half = 0.5 * bend.width;
-    let arcs = [Some(bend.arc), bend.arc.offset(half), bend.arc.offset(-half)];
+    let arcs = [
+        Some(bend.arc),
+        bend.arc.offset(half),
+        bend.arc.offset(-half),
+    ];
     let mut all = {
         let start = at_level(bend.arc.start(), level);
         (start, start)
@@ -244,4 +308,3 @@ fn with((low, high): &(Point, Point), at: Point) -> (Point, Point) {
         Point::new(high.x.max(at.x), high.y.max(at.y)),
     )
 }
-

@@ -1,21 +1,16 @@
 //! Text and tables set one below the other, going on to the next page when one is full.
 
 use crate::document::{Block, Item, Page};
-use crate::ink::{Anchor, Ink, Pos, Text};
+use crate::ink::{Anchor, Ink, Text};
 use crate::lettering::{self, leading};
 use crate::paper::{Frame, Orientation, Paper};
-use crate::pen::{Pen, Style, Tone, Weight};
+use crate::pen::{Pen, Style, Weight};
 
+use super::entry::Entry;
 use super::table::Table;
 
 /// Height kept at the foot of every page for what page it is, millimetres.
 const FOOT: f64 = 7.0;
-
-/// Side of a box to tick, millimetres.
-pub(super) const BOX: f64 = 3.6;
-
-/// Room for the label of an entry, millimetres.
-const LABEL: f64 = 8.5;
 
 /// Heights that add up differently in their last digits still fit, millimetres.
 pub(super) const SLACK: f64 = 1e-6;
@@ -59,34 +54,10 @@ struct Draft {
     foot: String,
 }
 
-/// What stands before an entry of a list.
-#[derive(Clone, Debug)]
-pub(super) enum Label {
-    /// `1.`
-    Number(usize),
-    /// A box to tick.
-    Tick,
-    /// A word in a frame, black when it must not be missed.
-    Sign { word: &'static str, black: bool },
-}
-
-/// One entry of a list.
-#[derive(Clone, Debug)]
-pub(super) struct Entry {
-    /// What stands before it.
-    pub(super) label: Label,
-    /// What it says, each part beginning on a line of its own.
-    pub(super) parts: Vec<(String, Style)>,
-}
-
-impl Entry {
-    /// An entry said in one style.
-    pub(super) fn new(label: Label, words: impl Into<String>, style: Style) -> Self {
-        Self {
-            label,
-            parts: vec![(words.into(), style)],
-        }
-    }
+/// The part of a page to compose in: without its foot.
+pub(super) fn frame(paper: Paper, orientation: Orientation) -> Frame {
+    let content = paper.content(orientation);
+    content.cut_below(content.height - FOOT).0
 }
 
 /// Where the base line of a line of running text lies below the upper edge of its strip.
@@ -95,10 +66,13 @@ pub(super) fn base_below(style: Style) -> f64 {
 }
 
 impl Flow {
-    /// No page yet.
+    /// No page yet. Only the plan is worth a large paper: text goes on one that suits a clipboard.
     pub(super) fn new(paper: Paper) -> Self {
         Self {
-            paper,
+            paper: match paper {
+                Paper::A4 | Paper::A3 => Paper::A4,
+                Paper::Letter | Paper::Tabloid => Paper::Letter,
+            },
             pages: Vec::new(),
             cursor: 0.0,
             heading: String::new(),
@@ -106,48 +80,49 @@ impl Flow {
         }
     }
 
-    /// The frame of a page without its foot.
-    pub(super) fn frame(&self, orientation: Orientation) -> Frame {
-        let content = self.paper.content(orientation);
-        content.cut_below(content.height - FOOT).0
+    /// What a page of text is set in.
+    pub(super) fn frame(&self) -> Frame {
+        frame(self.paper, Orientation::Portrait)
     }
 
-    /// A new upright page under a heading of its own.
+    /// A new page of text under a heading of its own.
     pub(super) fn start(&mut self, heading: &str) {
         self.heading = heading.to_owned();
-        self.page(heading, Orientation::Portrait);
+        self.page(heading);
+    }
+
+    fn go_on(&mut self) {
+        self.page(&format!("{}, continued", self.heading));
+    }
+
+    fn page(&mut self, heading: &str) {
+        self.cursor = self.frame().head();
+        self.add(Page {
+            title: heading.to_owned(),
+            paper: self.paper,
+            orientation: Orientation::Portrait,
+            blocks: Vec::new(),
+        });
         self.heading(1, heading);
     }
 
-    /// A new page without a heading; `title` is its entry in the outline.
-    pub(super) fn page(&mut self, title: &str, orientation: Orientation) {
-        self.cursor = self.frame(orientation).head();
+    /// A page composed elsewhere; only its foot is still free.
+    pub(super) fn add(&mut self, page: Page) {
         self.pages.push(Draft {
-            page: Page {
-                title: title.to_owned(),
-                paper: self.paper,
-                orientation,
-                blocks: Vec::new(),
-            },
+            page,
             foot: self.foot.clone(),
         });
     }
 
-    fn go_on(&mut self) {
-        let title = format!("{}, continued", self.heading);
-        self.page(&title, Orientation::Portrait);
-        self.heading(1, &title);
-    }
-
     /// The free room on the page in hand.
     pub(super) fn room(&self) -> Frame {
-        let frame = self.frame(self.pages.last().map_or(Orientation::Portrait, |draft| draft.page.orientation));
+        let frame = self.frame();
         frame.cut_below(frame.head() - self.cursor).1
     }
 
     /// Goes on to the next page unless so much height is free, or the page is as good as empty.
     pub(super) fn need(&mut self, height: f64) {
-        let frame = self.frame(Orientation::Portrait);
+        let frame = self.frame();
         if self.room().height < height - SLACK && self.room().height < 0.75 * frame.height {
             self.go_on();
         }
@@ -162,7 +137,7 @@ impl Flow {
 
     /// Free paper, unless the page has just begun.
     pub(super) fn gap(&mut self, height: f64) {
-        self.cursor = (self.cursor - height).max(self.frame(Orientation::Portrait).foot());
+        self.cursor = (self.cursor - height).max(self.frame().foot());
     }
 
     /// Puts something on the page in hand.
@@ -174,7 +149,11 @@ impl Flow {
 
     /// A heading: 1 over a page, 2 within it, kept with what follows.
     fn heading(&mut self, level: u8, words: &str) {
-        let style = if level == 1 { self.page_heading(words) } else { HEADING };
+        let style = if level == 1 {
+            self.page_heading(words)
+        } else {
+            HEADING
+        };
         if level > 1 {
             self.gap(BEFORE_HEADING);
         }
@@ -188,14 +167,22 @@ impl Flow {
         let width = self.room().width;
         let heights = [7.0, 5.0, 3.5].map(|height| Style::HEADING.high(height));
         let fits = |style: &&Style| lettering::width(words, **style) <= width;
-        heights.iter().find(fits).copied().unwrap_or(Style::LARGE.bold())
+        heights
+            .iter()
+            .find(fits)
+            .copied()
+            .unwrap_or(Style::LARGE.bold())
     }
 
     /// What a part takes of the height of a page.
     pub(super) fn height(&self, part: &Part) -> f64 {
         match part {
-            Part::Heading(words) => BEFORE_HEADING + self.lines_height(words, HEADING, 0.0) + AFTER_HEADING,
-            Part::Paragraph(words, style) => self.lines_height(words, *style, 0.0) + AFTER_PARAGRAPH,
+            Part::Heading(words) => {
+                BEFORE_HEADING + self.lines_height(words, HEADING, 0.0) + AFTER_HEADING
+            }
+            Part::Paragraph(words, style) => {
+                self.lines_height(words, *style, 0.0) + AFTER_PARAGRAPH
+            }
             Part::List(entries) => {
                 let each = |entry: &Entry| self.entry_height(entry) + AFTER_ENTRY;
                 entries.iter().map(each).sum::<f64>() + AFTER_ENTRY
@@ -207,13 +194,15 @@ impl Flow {
     /// Sets parts one below the other. A heading stays with the part that follows it, a table on one
     /// page if a page holds it.
     pub(super) fn set(&mut self, parts: &[Part]) {
-        let page = self.frame(Orientation::Portrait).height - 20.0;
+        let page = self.frame().height - 20.0;
         for (index, part) in parts.iter().enumerate() {
             match part {
                 Part::Heading(words) => {
                     let next = parts.get(index + 1).map_or(0.0, |next| match next {
                         Part::Table(_) => self.height(next),
-                        Part::List(entries) => entries.first().map_or(0.0, |entry| self.entry_height(entry)),
+                        Part::List(entries) => entries
+                            .first()
+                            .map_or(0.0, |entry| self.entry_height(entry)),
                         _ => 16.0,
                     });
                     let next = if next > page { 40.0 } else { next };
@@ -235,14 +224,18 @@ impl Flow {
             .into_iter()
             .map(|line| {
                 let strip = self.take(leading(style));
-                Ink::text(strip.start().shifted(indent, -base_below(style)), line, style)
+                Ink::text(
+                    strip.start().shifted(indent, -base_below(style)),
+                    line,
+                    style,
+                )
             })
             .collect()
     }
 
     fn paragraph(&mut self, words: &str, style: Style) {
         let height = self.lines_height(words, style, 0.0);
-        self.need(height.min(0.5 * self.frame(Orientation::Portrait).height));
+        self.need(height.min(0.5 * self.frame().height));
         let mut inks = Vec::new();
         for line in lettering::wrap(words, style, self.room().width) {
             if self.room().height < leading(style) - SLACK {
@@ -276,7 +269,8 @@ impl Flow {
                 self.need(height);
             }
             let mut item = Item {
-                label: self.label(entry),
+                label: entry
+                    .label_inks(self.room().start().shifted(0.0, -base_below(entry.style()))),
                 body: Vec::new(),
             };
             for (words, style) in &entry.parts {
@@ -304,31 +298,6 @@ impl Flow {
         entry.parts.iter().map(height).sum()
     }
 
-    fn label(&self, entry: &Entry) -> Vec<Ink> {
-        let style = entry.parts.first().map_or(Style::BODY, |(_, style)| *style);
-        let start = self.room().start().shifted(0.0, -base_below(style));
-        match &entry.label {
-            Label::Number(number) => {
-                let at = start.shifted(LABEL - 2.0, 0.0);
-                vec![Text::new(at, format!("{number}."), style.bold()).anchored(Anchor::END).into()]
-            }
-            Label::Tick => vec![tick_box(start.shifted(1.0, 0.5 * (style.height - BOX)))],
-            Label::Sign { word, black } => {
-                let style = style.bold().high(2.5);
-                let frame = Frame::new(start.shifted(0.2, -1.0), entry.indent() - 2.2, style.height + 2.0);
-                let tone = if *black { Tone::White } else { Tone::Black };
-                vec![
-                    Ink::Rect {
-                        frame,
-                        pen: Some(Pen::OUTLINE),
-                        fill: black.then_some(Tone::Black),
-                    },
-                    Text::new(frame.middle(), *word, style.toned(tone)).anchored(Anchor::CENTRE).into(),
-                ]
-            }
-        }
-    }
-
     /// The pages, each with its number.
     pub(super) fn finish(self) -> Vec<Page> {
         let of = self.pages.len();
@@ -336,28 +305,11 @@ impl Flow {
             let mut page = draft.page;
             let content = page.content();
             let number = format!("page {} of {of}", index + 1);
-            page.blocks.push(Block::Furniture(foot(&content, &draft.foot, &number)));
+            page.blocks
+                .push(Block::Furniture(foot(&content, &draft.foot, &number)));
             page
         };
         self.pages.into_iter().enumerate().map(finish).collect()
-    }
-}
-
-impl Entry {
-    fn indent(&self) -> f64 {
-        match &self.label {
-            Label::Sign { word, .. } => lettering::width(word, Style::BODY.bold()) + 6.0,
-            _ => LABEL,
-        }
-    }
-}
-
-/// An empty box from its lower left corner.
-pub(super) const fn tick_box(corner: Pos) -> Ink {
-    Ink::Rect {
-        frame: Frame::new(corner, BOX, BOX),
-        pen: Some(Pen::THIN),
-        fill: None,
     }
 }
 
@@ -370,6 +322,8 @@ fn foot(content: &Frame, words: &str, number: &str) -> Vec<Ink> {
     vec![
         Ink::line(rule, rule.shifted(content.width, 0.0), Pen::RULE),
         Ink::text(base, words, small),
-        Text::new(base.shifted(content.width, 0.0), number, style).anchored(Anchor::END).into(),
+        Text::new(base.shifted(content.width, 0.0), number, style)
+            .anchored(Anchor::END)
+            .into(),
     ]
 }

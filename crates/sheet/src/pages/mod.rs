@@ -3,9 +3,12 @@
 mod before_you_start;
 mod bend_page;
 mod diagram;
+mod entry;
 mod flow;
 mod labels;
+mod outline;
 mod peg_page;
+mod plan_drawing;
 mod plan_page;
 mod scale;
 mod signs;
@@ -25,7 +28,8 @@ use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
 use crate::pen::Style;
 
-use flow::{Entry, Flow, Label, Part};
+use entry::{Entry, Label};
+use flow::{Flow, Part};
 
 /// What is asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,10 +79,9 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
                 short(&option_name(scheme)),
                 short(&path_name(route, index))
             );
-            let findings = solved
-                .findings
-                .iter()
-                .filter(|finding| finding.place.scheme == request.scheme && finding.place.route == index);
+            let findings = solved.findings.iter().filter(|finding| {
+                finding.place.scheme == request.scheme && finding.place.route == index
+            });
             add_route(
                 &mut flow,
                 (plan, scheme, route, index),
@@ -94,9 +97,11 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
         flow.foot = format!("plan {fingerprint} · {}", short(&title));
         nothing(&mut flow, "this option: the plan has no such option", &[]);
     }
-    let mut sheet = Sheet::new(format!("{title}: {}", subject.to_lowercase()), request.date.unwrap_or(UNDATED));
-    sheet.title = format!("{title}: {subject}");
-    sheet.subject = format!("{subject}: pegs, swing points and offsets for laying out by hand. Plan {fingerprint}.");
+    let day = request.date.unwrap_or(UNDATED);
+    let mut sheet = Sheet::new(format!("{title}: {subject}"), day);
+    sheet.subject = format!(
+        "{subject}: pegs, swing points and offsets for laying out by hand. Plan {fingerprint}."
+    );
     sheet.pages = flow.finish();
     sheet
 }
@@ -132,7 +137,7 @@ fn add_route(
         },
         request,
     };
-    plan_page::add(flow, &job, &path_name(route, index));
+    flow.add(plan_page::composed(&job, &path_name(route, index)));
     before_you_start::add(flow, &job, &path_name(route, index));
     peg_page::add(flow, &job);
     for bend in &set.bends {
@@ -143,9 +148,18 @@ fn add_route(
 fn nothing(flow: &mut Flow, what: &str, findings: &[&Finding]) {
     flow.start("Nothing to set out");
     let remedy = "Draw a path of at least two waypoints apart from each other, then print again.";
-    let entry = |finding: &&Finding| Entry::new(sign(finding.severity), words::sentence(&finding.sentence), Style::BODY);
+    let entry = |finding: &&Finding| {
+        Entry::new(
+            sign(finding.severity),
+            words::sentence(&finding.sentence),
+            Style::BODY,
+        )
+    };
     flow.set(&[
-        Part::Paragraph(format!("There is nothing to set out in {what}."), Style::LARGE),
+        Part::Paragraph(
+            format!("There is nothing to set out in {what}."),
+            Style::LARGE,
+        ),
         Part::Paragraph(remedy.to_owned(), Style::LARGE),
         Part::List(findings.iter().map(entry).collect()),
     ]);
@@ -173,18 +187,25 @@ impl Job<'_> {
             finding::Part::Leg(leg) => {
                 let second = self.route.piece_of(Origin::SecondBend(leg));
                 let first = self.route.piece_of(Origin::Leg(leg));
-                first.map_or_else(|| format!("Leg {}: ", leg + 1), |first| between(first, second.unwrap_or(first)))
+                first.map_or_else(
+                    || format!("Leg {}: ", leg + 1),
+                    |first| between(first, second.unwrap_or(first)),
+                )
             }
-            finding::Part::Waypoint(at) => self
-                .route
-                .piece_of(Origin::Rounding(at))
-                .map_or_else(|| format!("Waypoint {}: ", at + 1), |piece| between(piece, piece)),
+            finding::Part::Waypoint(at) => self.route.piece_of(Origin::Rounding(at)).map_or_else(
+                || format!("Waypoint {}: ", at + 1),
+                |piece| between(piece, piece),
+            ),
         }
     }
 
     /// A finding as an entry of a list.
     fn entry(&self, finding: &Finding) -> Entry {
-        let words = format!("{}{}", self.place(finding.place.part), words::sentence(&finding.sentence));
+        let words = format!(
+            "{}{}",
+            self.place(finding.place.part),
+            words::sentence(&finding.sentence)
+        );
         Entry::new(sign(finding.severity), words, Style::BODY)
     }
 }

@@ -33,10 +33,22 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         ),
         Style::BODY,
     ));
-    let heads = ["peg", "along", "off", "tie from the start", "tie from the end", "done"];
+    let heads = [
+        "peg",
+        "along",
+        "off",
+        "tie from the start",
+        "tie from the end",
+        "done",
+    ];
     parts.push(Part::Table(Table {
         heads: heads.map(str::to_owned).to_vec(),
-        rows: set.pegs.iter().chain(&set.swing_points).map(|placing| row(job, placing)).collect(),
+        rows: set
+            .pegs
+            .iter()
+            .chain(&set.swing_points)
+            .map(|placing| row(job, placing))
+            .collect(),
         names: 0,
         style: TABLE,
     }));
@@ -76,7 +88,10 @@ fn straights(job: &Job<'_>) -> Vec<Part> {
     let heads = ["straight", "must read", "read", "done"];
     let rows = job.set.straights.iter().map(|straight| {
         vec![
-            Content::Words(format!("peg {} to peg {}", straight.pegs.0, straight.pegs.1)),
+            Content::Words(format!(
+                "peg {} to peg {}",
+                straight.pegs.0, straight.pegs.1
+            )),
             Content::Words(job.voice.taped(&straight.length)),
             Content::Write,
             Content::Tick,

@@ -48,14 +48,19 @@ impl Scale {
     /// Scales of plans, largest drawing first.
     pub(super) fn of_plans(units: Units) -> impl Iterator<Item = Self> {
         let decades = |from: f64| {
-            (0_u8..6).flat_map(move |k| [1.0, 2.0, 5.0].map(|m| from * m * 10_f64.powi(i32::from(k))))
+            (0_u8..6)
+                .flat_map(move |k| [1.0, 2.0, 5.0].map(|m| from * m * 10_f64.powi(i32::from(k))))
         };
         let list: Vec<Self> = match units {
             Units::Metric => {
                 let steps = METRIC.into_iter().chain(decades(100.0).skip(1));
                 steps.map(Self::metric).collect()
             }
-            Units::FeetInches => FEET.into_iter().chain(decades(100.0)).map(Self::feet).collect(),
+            Units::FeetInches => FEET
+                .into_iter()
+                .chain(decades(100.0))
+                .map(Self::feet)
+                .collect(),
         };
         list.into_iter()
     }
@@ -117,14 +122,20 @@ impl View {
         let (ground, paper) = self.middle;
         let each = self.scale.millimetres();
         let off = at - ground;
-        paper.shifted(off.x * each, off.y * each).turned(paper, self.turn)
+        paper
+            .shifted(off.x * each, off.y * each)
+            .turned(paper, self.turn)
     }
 
     /// A line of straights and bends as one stroke of the pen.
     pub(super) fn chain(&self, chain: &Chain, pen: Pen) -> Ink {
         Ink::Path {
             from: self.paper_from_plan(chain.start()),
-            steps: chain.pieces().iter().map(|piece| self.step(piece)).collect(),
+            steps: chain
+                .pieces()
+                .iter()
+                .map(|piece| self.step(piece))
+                .collect(),
             closed: chain.is_closed(),
             pen: Some(pen),
             fill: None,
@@ -182,23 +193,38 @@ mod tests {
     #[test]
     fn scales_grow_and_are_written_as_rulers_have_them() {
         for units in Units::ALL {
-            for scales in [Scale::of_plans(units).collect::<Vec<_>>(), Scale::of_bends(units).collect()] {
-                assert!(scales.windows(2).all(|pair| pair[0].ratio < pair[1].ratio), "{scales:?}");
+            for scales in [
+                Scale::of_plans(units).collect::<Vec<_>>(),
+                Scale::of_bends(units).collect(),
+            ] {
+                assert!(
+                    scales.windows(2).all(|pair| pair[0].ratio < pair[1].ratio),
+                    "{scales:?}"
+                );
             }
         }
-        let words = |units| Scale::of_plans(units).map(|scale| scale.words).take(11).collect::<Vec<_>>();
+        let words = |units| {
+            Scale::of_plans(units)
+                .map(|scale| scale.words)
+                .take(11)
+                .collect::<Vec<_>>()
+        };
         assert_eq!(
             words(Units::Metric).join(" "),
             "1:10 1:20 1:25 1:50 1:100 1:200 1:500 1:1000 1:2000 1:5000 1:10000"
         );
-        assert_eq!(words(Units::FeetInches).join(" ").replace("1 in = ", ""), "1 ft 2 ft 4 ft 5 ft 8 ft 10 ft 20 ft 50 ft 100 ft 200 ft 500 ft");
+        assert_eq!(
+            words(Units::FeetInches).join(" ").replace("1 in = ", ""),
+            "1 ft 2 ft 4 ft 5 ft 8 ft 10 ft 20 ft 50 ft 100 ft 200 ft 500 ft"
+        );
         assert!((Scale::of_plans(Units::FeetInches).nth(2).unwrap().ratio - 48.0).abs() < 1e-9);
     }
 
     #[test]
     fn the_largest_that_fits() {
         let room = Frame::new(Pos::ORIGIN, 200.0, 100.0);
-        let fit = |across, up| Scale::fitting(Scale::of_plans(Units::Metric), (across, up), &room).words;
+        let fit =
+            |across, up| Scale::fitting(Scale::of_plans(Units::Metric), (across, up), &room).words;
         assert_eq!(fit(10.0, 5.0), "1:50");
         assert_eq!(fit(10.1, 5.0), "1:100");
         assert_eq!(fit(0.01, 0.01), "1:10");
@@ -209,7 +235,9 @@ mod tests {
     fn lines_are_cut_at_the_window() {
         let window = Frame::new(Pos::ORIGIN, 10.0, 10.0);
         let cut = clipped(Pos::new(-5.0, 5.0), Pos::new(1e9, 5.0), &window).unwrap();
-        assert!(cut.0.distance(Pos::new(0.0, 5.0)) < 1e-6 && cut.1.distance(Pos::new(10.0, 5.0)) < 1e-6);
+        assert!(
+            cut.0.distance(Pos::new(0.0, 5.0)) < 1e-6 && cut.1.distance(Pos::new(10.0, 5.0)) < 1e-6
+        );
         assert!(clipped(Pos::new(-5.0, 5.0), Pos::new(5.0, 20.0), &window).is_none());
         assert!(clipped(Pos::new(3.0, 20.0), Pos::new(3.0, 11.0), &window).is_none());
     }

@@ -39,14 +39,24 @@ pub(super) fn swing_point(at: Pos) -> [Ink; 2] {
 
 /// A mark: a cross.
 pub(super) fn mark(at: Pos) -> [Ink; 2] {
-    let arm = |x: f64, y: f64| Ink::line(at.shifted(-x, -y), at.shifted(x, y), Pen::new(0.5, crate::pen::Dash::Continuous));
+    let arm = |x: f64, y: f64| {
+        Ink::line(
+            at.shifted(-x, -y),
+            at.shifted(x, y),
+            Pen::new(0.5, crate::pen::Dash::Continuous),
+        )
+    };
     [arm(1.2, 1.2), arm(1.2, -1.2)]
 }
 
 /// The apex: a triangle that stands on it and points outward.
 pub(super) fn apex(at: Pos, outward: f64) -> Option<Ink> {
     let foot = |side: f64| at.toward(outward + side * FRAC_PI_2, 1.1);
-    Ink::polygon(&[at.toward(outward, 2.2), foot(1.0), foot(-1.0)], None, Some(Tone::Black))
+    Ink::polygon(
+        &[at.toward(outward, 2.2), foot(1.0), foot(-1.0)],
+        None,
+        Some(Tone::Black),
+    )
 }
 
 /// A filled arrow head with its tip at a place.

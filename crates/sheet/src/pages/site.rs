@@ -44,8 +44,12 @@ pub(super) fn drawn(obstacle: &Obstacle, view: &View, window: &Frame) -> Drawn {
     }
     if let Extent::Round { centre, .. } = &obstacle.extent {
         let middle = view.paper_from_plan(*centre);
-        if obstacle.kind == ObstacleKind::Tree && window.inset(1.0).holds(&Frame::new(middle, 0.0, 0.0), 0.0) {
-            let arm = |x: f64, y: f64| Ink::line(middle.shifted(-x, -y), middle.shifted(x, y), Pen::OUTLINE);
+        if obstacle.kind == ObstacleKind::Tree
+            && window.inset(1.0).holds(&Frame::new(middle, 0.0, 0.0), 0.0)
+        {
+            let arm = |x: f64, y: f64| {
+                Ink::line(middle.shifted(-x, -y), middle.shifted(x, y), Pen::OUTLINE)
+            };
             inks.extend([arm(1.0, 0.0), arm(0.0, 1.0)]);
         }
     }
@@ -69,7 +73,11 @@ pub(super) fn name(obstacle: &Obstacle) -> String {
     let name = obstacle.name.trim();
     if name.is_empty() {
         kind.to_owned()
-    } else if matches!(obstacle.kind, ObstacleKind::Service | ObstacleKind::Boundary) && !name.contains(kind) {
+    } else if matches!(
+        obstacle.kind,
+        ObstacleKind::Service | ObstacleKind::Boundary
+    ) && !name.contains(kind)
+    {
         format!("{name} ({kind})")
     } else {
         name.to_owned()
@@ -122,7 +130,10 @@ fn merged(points: &[Point], view: &View) -> Vec<Pos> {
 /// The lines of the outline that show, each run unbroken.
 fn strokes(places: &[Pos], closed: bool, window: &Frame) -> Vec<Vec<Pos>> {
     let mut runs: Vec<Vec<Pos>> = Vec::new();
-    let ends = places.iter().skip(1).chain(closed.then(|| places.first()).flatten());
+    let ends = places
+        .iter()
+        .skip(1)
+        .chain(closed.then(|| places.first()).flatten());
     for (from, to) in places.iter().zip(ends) {
         let Some((from, to)) = clipped(*from, *to, window) else {
             continue;
@@ -143,7 +154,10 @@ fn filling(kind: ObstacleKind, places: &[Pos], window: &Frame) -> Vec<Ink> {
         ObstacleKind::Bed => (-FRAC_PI_4, 2.2, Pen::ZONE),
         _ => return Vec::new(),
     };
-    let turned: Vec<Pos> = places.iter().map(|at| at.turned(Pos::ORIGIN, -angle)).collect();
+    let turned: Vec<Pos> = places
+        .iter()
+        .map(|at| at.turned(Pos::ORIGIN, -angle))
+        .collect();
     let seen = |corner: Pos| corner.turned(Pos::ORIGIN, -angle);
     let corners = [
         window.corner,
@@ -154,7 +168,8 @@ fn filling(kind: ObstacleKind, places: &[Pos], window: &Frame) -> Vec<Ink> {
     let Some(room) = Frame::around(corners.map(seen)) else {
         return Vec::new();
     };
-    let Some(frame) = Frame::around(turned.iter().copied()).and_then(|frame| frame.shared(&room)) else {
+    let Some(frame) = Frame::around(turned.iter().copied()).and_then(|frame| frame.shared(&room))
+    else {
         return Vec::new();
     };
     let mut inks = Vec::new();

@@ -3,10 +3,11 @@
 use crate::document::{Block, Cell, Names, Row};
 use crate::ink::{Anchor, Ink, Pos, Text};
 use crate::lettering::{self, leading};
-use crate::paper::{Frame, Orientation};
+use crate::paper::Frame;
 use crate::pen::{Pen, Style, Weight};
 
-use super::flow::{BOX, Flow, SLACK, base_below, tick_box};
+use super::entry::{BOX, tick_box};
+use super::flow::{Flow, SLACK, base_below};
 
 /// Free paper on both sides of a column and above and below a row, millimetres.
 const ASIDE: f64 = 2.0;
@@ -77,7 +78,11 @@ impl Table {
         for _ in 0..50 {
             let limit = 0.5 * (low + high);
             let sum: f64 = wanted.iter().map(|width| width.min(limit)).sum();
-            if sum > room { high = limit } else { low = limit }
+            if sum > room {
+                high = limit;
+            } else {
+                low = limit;
+            }
         }
         wanted.into_iter().map(|width| width.min(low)).collect()
     }
@@ -129,8 +134,12 @@ impl Flow {
             heights,
         } = measured;
         // A table that fits on one page is not torn.
-        let page = self.frame(Orientation::Portrait).height - 20.0;
-        self.need(if whole <= page { whole } else { head_height + 30.0 });
+        let page = self.frame().height - 20.0;
+        self.need(if whole <= page {
+            whole
+        } else {
+            head_height + 30.0
+        });
 
         let mut rows = vec![self.row(&heads, &widths, head_height, (HEAD, usize::MAX))];
         for (row, height) in table.rows.iter().zip(&heights) {
@@ -145,7 +154,13 @@ impl Flow {
         self.gap(AFTER);
     }
 
-    fn row(&mut self, cells: &[Content], widths: &[f64], height: f64, (style, names): (Style, usize)) -> Row {
+    fn row(
+        &mut self,
+        cells: &[Content],
+        widths: &[f64],
+        height: f64,
+        (style, names): (Style, usize),
+    ) -> Row {
         let strip = self.take(height);
         let head = names == usize::MAX;
         let mut left = 0.0;
@@ -156,7 +171,11 @@ impl Flow {
             if index == 0 {
                 let pen = if head { Pen::OUTLINE } else { Pen::RULE };
                 let across = widths.iter().sum::<f64>();
-                inks.push(Ink::line(strip.corner, strip.corner.shifted(across, 0.0), pen));
+                inks.push(Ink::line(
+                    strip.corner,
+                    strip.corner.shifted(across, 0.0),
+                    pen,
+                ));
             }
             row.cells.push(Cell {
                 names: if head {
@@ -177,7 +196,9 @@ impl Flow {
 fn row_height(cells: &[Content], widths: &[f64], style: Style) -> f64 {
     let height = |(cell, width): (&Content, &f64)| match cell {
         Content::Words(words) => {
-            let lines = lettering::wrap(words, style, width - 2.0 * ASIDE).len().max(1);
+            let lines = lettering::wrap(words, style, width - 2.0 * ASIDE)
+                .len()
+                .max(1);
             lines as f64 * leading(style)
         }
         Content::Tick => BOX,
@@ -191,7 +212,9 @@ fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
         Content::Words(words) => {
             let lines = lettering::wrap(words, style, frame.width - 2.0 * ASIDE);
             let spare = frame.height - lines.len() as f64 * leading(style);
-            let mut base = frame.start().shifted(ASIDE, -0.5 * spare - base_below(style));
+            let mut base = frame
+                .start()
+                .shifted(ASIDE, -0.5 * spare - base_below(style));
             lines
                 .into_iter()
                 .map(|line| {
@@ -201,7 +224,10 @@ fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
                 })
                 .collect()
         }
-        Content::Tick => vec![tick_box(Pos::new(frame.left() + ASIDE, frame.middle().y - 0.5 * BOX))],
+        Content::Tick => vec![tick_box(Pos::new(
+            frame.left() + ASIDE,
+            frame.middle().y - 0.5 * BOX,
+        ))],
         Content::Write => {
             let frame = frame.inset(0.9);
             let width = frame.width.min(WRITE + 6.0);
@@ -211,5 +237,68 @@ fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
                 fill: None,
             }]
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::words;
+    use crate::paper::Paper;
+
+    fn table(rows: usize, words: &str) -> Table {
+        Table {
+            heads: vec!["peg".to_owned(), "along".to_owned(), "done".to_owned()],
+            rows: (1..=rows)
+                .map(|row| {
+                    vec![
+                        Content::Words(format!("peg {row}")),
+                        Content::Words(words.to_owned()),
+                        Content::Tick,
+                    ]
+                })
+                .collect(),
+            names: 0,
+            style: Style::BODY,
+        }
+    }
+
+    /// Columns fill the room they are given, never more, however long the words.
+    #[test]
+    fn columns_fill_the_room() {
+        for words in ["1.200 m", &"Quince ".repeat(40)] {
+            for room in [60.0, 120.0, 186.0] {
+                let sum: f64 = table(3, words).widths(room).iter().sum();
+                approx::assert_abs_diff_eq!(sum, room, epsilon = 1e-6);
+            }
+        }
+    }
+
+    /// A long table goes on under the same heads, and no row is lost or said twice.
+    #[test]
+    fn long_tables_go_on() {
+        let mut flow = Flow::new(Paper::A4);
+        flow.start("Pegs");
+        flow.table(&table(100, "1.200 m"));
+        let pages = flow.finish();
+        assert!(pages.len() > 1);
+        let mut said = Vec::new();
+        for page in &pages {
+            let rows: Vec<&Row> = page
+                .blocks
+                .iter()
+                .filter_map(|block| match block {
+                    Block::Table(rows) => Some(rows),
+                    _ => None,
+                })
+                .flatten()
+                .collect();
+            let name = |row: &&Row| words(row.cells.first().iter().flat_map(|cell| &cell.inks));
+            let names: Vec<String> = rows.iter().map(name).collect();
+            assert_eq!(names.first().map(String::as_str), Some("peg"));
+            said.extend(names.into_iter().skip(1));
+        }
+        let expected: Vec<String> = (1..=100).map(|row| format!("peg {row}")).collect();
+        assert_eq!(said, expected);
     }
 }

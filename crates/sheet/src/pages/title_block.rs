@@ -39,7 +39,11 @@ pub(super) fn title_block(frame: &Frame, rows: &[Vec<Entry>]) -> [Block; 2] {
         let (strip, below) = rest.cut_below(ROW);
         rest = below;
         if index > 0 {
-            lines.push(Ink::line(strip.start(), strip.start().shifted(strip.width, 0.0), Pen::RULE));
+            lines.push(Ink::line(
+                strip.start(),
+                strip.start().shifted(strip.width, 0.0),
+                Pen::RULE,
+            ));
         }
         let total: f64 = row.iter().map(|(_, _, share)| share).sum();
         let mut left = 0.0;
@@ -49,8 +53,16 @@ pub(super) fn title_block(frame: &Frame, rows: &[Vec<Entry>]) -> [Block; 2] {
             if cell > 0 {
                 lines.push(Ink::line(corner, corner.shifted(0.0, ROW), Pen::RULE));
             }
-            words.push(Ink::text(corner.shifted(1.5, ROW - 2.6), *name, Style::SMALL.toned(Tone::Grey)));
-            let largest = if index == 0 { Style::LARGE.bold() } else { Style::BODY };
+            words.push(Ink::text(
+                corner.shifted(1.5, ROW - 2.6),
+                *name,
+                Style::SMALL.toned(Tone::Grey),
+            ));
+            let largest = if index == 0 {
+                Style::LARGE.bold()
+            } else {
+                Style::BODY
+            };
             let (says, style) = lettering::fit(says, largest, width - 3.0);
             words.push(Ink::text(corner.shifted(1.5, 1.6), says, style));
             left += width;
@@ -76,14 +88,28 @@ pub(super) fn bars(frame: &Frame, scale: &Scale, units: Units, north: f64) -> Bl
     let own = foot.shifted(length + 7.0, 0.0);
     let bar_of = RoundBar::fitting(scale, units, frame.right() - own.x - 20.0);
     inks.extend(bar(own, bar_of.millimetres, bar_of.divisions));
-    inks.push(Ink::text(own.shifted(0.0, 5.0), format!("Scale {}", scale.words), Style::BODY.bold()));
+    inks.push(Ink::text(
+        own.shifted(0.0, 5.0),
+        format!("Scale {}", scale.words),
+        Style::BODY.bold(),
+    ));
     inks.push(Ink::text(own.shifted(0.0, -3.6), "0", Style::SMALL));
     let end = own.shifted(bar_of.millimetres, -3.6);
-    inks.push(Text::new(end, &bar_of.words, Style::SMALL).anchored(Anchor::MIDDLE).into());
+    inks.push(
+        Text::new(end, &bar_of.words, Style::SMALL)
+            .anchored(Anchor::MIDDLE)
+            .into(),
+    );
 
-    inks.extend(north_arrow(Pos::new(frame.right() - 7.0, frame.middle().y), north));
+    inks.extend(north_arrow(
+        Pos::new(frame.right() - 7.0, frame.middle().y),
+        north,
+    ));
     Block::Figure {
-        alt: format!("{words}. Scale {}, with a bar of {}. An arrow points north.", scale.words, bar_of.words),
+        alt: format!(
+            "{words}. Scale {}, with a bar of {}. An arrow points north.",
+            scale.words, bar_of.words
+        ),
         inks,
     }
 }
@@ -106,7 +132,11 @@ fn bar(at: Pos, length: f64, divisions: u32) -> Vec<Ink> {
         fill: None,
     });
     for x in [0.0, length] {
-        inks.push(Ink::line(at.shifted(x, -0.8), at.shifted(x, HIGH + 0.8), Pen::THIN));
+        inks.push(Ink::line(
+            at.shifted(x, -0.8),
+            at.shifted(x, HIGH + 0.8),
+            Pen::THIN,
+        ));
     }
     inks
 }
@@ -144,7 +174,15 @@ pub(super) fn north_arrow(middle: Pos, north: f64) -> Vec<Ink> {
     let wing = |side: f64| middle.toward(up + side * 2.6, 2.2);
     let letter = middle.toward(up, 4.4).toward(up - FRAC_PI_2, 2.9);
     let mut inks = vec![Ink::line(tail, middle, Pen::OUTLINE)];
-    inks.extend(Ink::polygon(&[tip, wing(1.0), middle, wing(-1.0)], None, Some(Tone::Black)));
-    inks.push(Text::new(letter, "N", Style::BODY.bold()).anchored(Anchor::CENTRE).into());
+    inks.extend(Ink::polygon(
+        &[tip, wing(1.0), middle, wing(-1.0)],
+        None,
+        Some(Tone::Black),
+    ));
+    inks.push(
+        Text::new(letter, "N", Style::BODY.bold())
+            .anchored(Anchor::CENTRE)
+            .into(),
+    );
     inks
 }

@@ -14,7 +14,9 @@ pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
 pub(super) fn cautions(units: Units) -> Vec<String> {
     let call = match units {
         Units::Metric => "your local buried-service location scheme (in the USA call 811)",
-        Units::FeetInches => "811 in the USA, or your local buried-service location scheme elsewhere,",
+        Units::FeetInches => {
+            "811 in the USA, or your local buried-service location scheme elsewhere,"
+        }
     };
     let services = format!(
         "Buried pipes and cables. Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
@@ -29,7 +31,9 @@ pub(super) fn cautions(units: Units) -> Vec<String> {
         "People and permission. Keep children and pets off; sun, cold, cement on the skin and working alone all hurt. \
          Codes for slopes, steps, widths and drainage differ from place to place: ask before you build.",
     ];
-    std::iter::once(services).chain(others.map(str::to_owned)).collect()
+    std::iter::once(services)
+        .chain(others.map(str::to_owned))
+        .collect()
 }
 
 /// What to bring for exactly this set-out.
@@ -46,15 +50,28 @@ pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> 
         "{pegs} pegs for the centre line, a nail in the head of each, numbered 1 to {pegs}"
     )];
     if swing_pegs > 0 {
-        let points = if swing_pegs == 1 { "the swing point" } else { "the swing points" };
-        list.push(format!("{}, with nails, for {points}", count(swing_pegs, "stout peg", "stout pegs")));
+        let points = if swing_pegs == 1 {
+            "the swing point"
+        } else {
+            "the swing points"
+        };
+        list.push(format!(
+            "{}, with nails, for {points}",
+            count(swing_pegs, "stout peg", "stout pegs")
+        ));
     }
     if flags > 0 {
         list.push(format!("{flags} flags or canes if you use the offsets of all bends; marks of sand or paint will do"));
     }
-    list.push(format!("{} of string that does not stretch, and something to cut it with", voice.length(string)));
+    list.push(format!(
+        "{} of string that does not stretch, and something to cut it with",
+        voice.length(string)
+    ));
     let reach = if longest_pull > tape {
-        format!("longer than the {} the plan counts on: bring a longer one", voice.length(tape))
+        format!(
+            "longer than the {} the plan counts on: bring a longer one",
+            voice.length(tape)
+        )
     } else {
         format!("within the {} the plan counts on", voice.length(tape))
     };
@@ -64,7 +81,9 @@ pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> 
     ));
     list.push("A hammer, a marker pen, a pencil, caps for steel pins".to_owned());
     list.push("A builder's square, or the tape: sides of 3, 4 and 5 make a right angle".to_owned());
-    list.push(format!("{people} people; one alone can do it with nails and clips"));
+    list.push(format!(
+        "{people} people; one alone can do it with nails and clips"
+    ));
     list
 }
 
@@ -87,7 +106,13 @@ pub(super) fn count(number: usize, one: &str, more: &str) -> String {
 /// A sentence from a finding: with a capital and a full stop.
 pub(super) fn sentence(words: &str) -> String {
     let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
-    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
+    let stop = if words.ends_with(['.', '!', '?']) {
+        ""
+    } else {
+        "."
+    };
     format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
 }

@@ -1,7 +1,7 @@
 //! The live figures of the chosen bend, on the plan where they are measured.
 
 use egui::{Color32, Painter, Pos2, Rect, Stroke, Vec2, vec2};
-use geometry::{Arc, Piece, Point};
+use geometry::{Arc, Figure, Piece, Point};
 use plan::solve::FLAT;
 
 use super::Scene;
@@ -17,9 +17,10 @@ pub(super) fn draw(
     view: &View,
     scene: &Scene<'_>,
     labels: &mut Labels<'_>,
-) {
+) -> Vec<(Figure, Rect)> {
+    let mut shown = Vec::new();
     match scene.piece() {
-        Some((_, Piece::Arc(arc))) => draw_bend(painter, view, scene, &arc, labels),
+        Some((_, Piece::Arc(arc))) => shown = draw_bend(painter, view, scene, &arc, labels),
         Some((_, Piece::Line(line))) => {
             let middle = view.screen_from_plan(line.point_at(0.5 * line.length()));
             let square = screen_direction(line.direction().left().unit());
@@ -31,6 +32,7 @@ pub(super) fn draw(
     if scene.stage == Stage::SetOut {
         draw_all_swing_points(painter, view, scene, labels);
     }
+    shown
 }
 
 fn big(ink: Color32) -> (egui::FontId, Color32) {
@@ -43,7 +45,7 @@ fn draw_bend(
     scene: &Scene<'_>,
     arc: &Arc,
     labels: &mut Labels<'_>,
-) {
+) -> Vec<(Figure, Rect)> {
     let (palette, ruler) = (scene.palette, scene.ruler());
     let middle = arc.start().middle(arc.end());
     let line = |from: Point, to: Point| {
@@ -58,7 +60,7 @@ fn draw_bend(
     if arc.bend().radius() > FLAT * arc.chord() {
         let text = format!("{}, as good as straight", ruler.text(arc.chord()));
         labels.write(view.screen_from_plan(middle), 14.0, Vec2::ZERO, &text, big(palette.ink));
-        return;
+        return Vec::new();
     }
     Pen::Measure.draw(painter, &line(middle, arc.apex()), palette);
     let centre = arc.centre();
@@ -80,19 +82,27 @@ fn draw_bend(
     };
     // A flat bend's rise has no room beside it: its figure goes outside the apex.
     let rise = ruler.text(bend.rise());
-    if view.screen_length(bend.rise()) > 24.0 {
-        labels.write_at_one(&share(middle, arc.apex()), 10.0, along, &rise, &big(palette.ink));
+    let on_rise = if view.screen_length(bend.rise()) > 24.0 {
+        labels.write_at_one(&share(middle, arc.apex()), 10.0, along, &rise, &big(palette.ink))
     } else {
-        labels.write_at_one(&[apex], 20.0, away, &rise, &big(palette.ink));
-    }
+        labels.write_at_one(&[apex], 20.0, away, &rise, &big(palette.ink))
+    };
     let chord = ruler.text(bend.chord());
     let on_chord = share(arc.start(), arc.end());
-    labels.write_at_one(&on_chord, 14.0, -away, &chord, &big(palette.ink));
+    let on_chord = labels.write_at_one(&on_chord, 14.0, -away, &chord, &big(palette.ink));
     let radius = format!("R {}", ruler.text(bend.radius()));
     let mut on_string = vec![seen_middle(view, centre, arc.end())];
     on_string.extend(share(centre, arc.end()));
     on_string.extend(share(centre, arc.start()));
-    labels.write_at_one(&on_string, 12.0, along, &radius, &big(palette.string));
+    let on_string = labels.write_at_one(&on_string, 12.0, along, &radius, &big(palette.string));
+    [
+        (Figure::Rise, on_rise),
+        (Figure::Chord, on_chord),
+        (Figure::Radius, on_string),
+    ]
+    .into_iter()
+    .filter_map(|(figure, rect)| Some((figure, rect?)))
+    .collect()
 }
 
 /// The middle of the part of a line that can be seen, roughly: halfway, or near the end in sight.

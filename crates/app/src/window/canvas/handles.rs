@@ -11,7 +11,10 @@ use plan::document::{Route, Shape as LegShape};
 use plan::solve::Origin;
 
 use super::Scene;
+use super::guide::{Around, Guided, guided};
+use super::labels::Labels;
 use crate::window::intent::Intent;
+use crate::window::mode::Mode;
 use crate::window::pick::{Picked, Stage};
 use crate::window::theme;
 use crate::window::view::View;
@@ -40,6 +43,8 @@ struct Held {
     offset: Vec2,
     /// What letting go would carry out; `None` until it has been moved.
     edit: Option<Edit>,
+    /// What the peg is held to, and why.
+    guided: Option<Guided>,
     /// Escape was pressed: nothing happens until the button is let go.
     dropped: bool,
 }
@@ -90,10 +95,11 @@ impl Grip {
             let id = ui.scope_id().with(placed.handle);
             let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
             let movable = scene.stage == Stage::Draw;
-            let sense = if movable {
-                Sense::click_and_drag()
-            } else {
-                Sense::click()
+            let sense = match scene.mode {
+                Mode::Choose if movable => Sense::click_and_drag(),
+                Mode::Choose => Sense::click(),
+                // A click lays a peg or measures, wherever it is.
+                Mode::Lay(_) | Mode::Measure(_) => Sense::hover(),
             };
             let touch = ui.interact(rect, id, sense);
             tell_reader(ui, &touch, &placed);
@@ -103,9 +109,17 @@ impl Grip {
             }
             if touch.clicked() {
                 touch.request_focus();
-                out.push(Intent::Pick(picked(placed.handle)));
+                let add = ui.input(|input| input.modifiers.shift);
+                out.push(match placed.handle {
+                    Handle::Waypoint(waypoint) if add => Intent::Also(waypoint),
+                    handle => Intent::Pick(picked(handle)),
+                });
             }
             draw(&painter, at, &placed, &touch, scene);
+        }
+        if let Some(guided) = self.held.as_ref().and_then(|held| held.guided.as_ref()) {
+            let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
+            super::guide::draw(&painter, view, scene.palette, guided, &mut labels);
         }
         self.held.as_ref().map(|held| held.handle)
     }
@@ -124,10 +138,14 @@ impl Grip {
                 handle: placed.handle,
                 offset: press.map_or(Vec2::ZERO, |press| at - press),
                 edit: None,
+                guided: None,
                 dropped: false,
             });
             touch.request_focus();
-            out.push(Intent::Pick(picked(placed.handle)));
+            let among = matches!(placed.handle, Handle::Waypoint(w) if scene.together.contains(&w));
+            if !among {
+                out.push(Intent::Pick(picked(placed.handle)));
+            }
         }
         if let Some(held) = self.held.as_mut().filter(|h| h.handle == placed.handle) {
             if !held.dropped && ui.input(|input| input.key_pressed(Key::Escape)) {
@@ -137,6 +155,18 @@ impl Grip {
             }
             if let (false, Some(pointer)) = (held.dropped, touch.interact_pointer_pos()) {
                 let target = view.plan_from_screen(pointer + held.offset);
+                let target = match placed.handle {
+                    Handle::Waypoint(waypoint) if !ui.input(|input| input.modifiers.alt) => {
+                        let guided = guide(view, scene, waypoint, target);
+                        let at = guided.at;
+                        held.guided = Some(guided);
+                        at
+                    }
+                    _ => {
+                        held.guided = None;
+                        target
+                    }
+                };
                 let edit = edit(scene, placed.handle, target);
                 if held.edit != edit {
                     out.extend(edit.clone().map(Intent::Preview));
@@ -185,6 +215,10 @@ impl Grip {
                 None => Vector::new(east, north),
             };
             out.extend(edit(scene, placed.handle, placed.at + way).map(Intent::Commit));
+        }
+        let take_out = |key| ui.input(|input| input.key_pressed(key));
+        if take_out(Key::Delete) || take_out(Key::Backspace) {
+            out.push(Intent::TakeOut);
         }
         if ui.input(|input| input.key_pressed(Key::Enter)) {
             out.push(Intent::Pick(picked(placed.handle)));
@@ -271,11 +305,40 @@ fn leg_ends(route: &Route, leg: usize) -> Option<(Point, Point)> {
     at(start).zip(at(end))
 }
 
+/// What holds a dragged peg.
+fn guide(view: &View, scene: &Scene<'_>, waypoint: usize, to: Point) -> Guided {
+    let pick = scene.pick;
+    let solved = scene.before.unwrap_or(scene.solved);
+    let around = Around {
+        plan: scene.settled,
+        solved: solved
+            .schemes
+            .get(pick.scheme)
+            .and_then(|scheme| scheme.routes.get(pick.route)),
+        scheme: pick.scheme,
+        route: pick.route,
+        waypoint: Some(waypoint),
+        from: None,
+        reach: view.plan_length(super::HOLD),
+    };
+    guided(&around, to)
+}
+
 /// What moving a handle to a place means, on the plan as it was at the press.
 fn edit(scene: &Scene<'_>, handle: Handle, to: Point) -> Option<Edit> {
     let pick = scene.pick;
     let route = scene.settled.route(pick.scheme, pick.route)?;
     match handle {
+        Handle::Waypoint(waypoint)
+            if scene.together.len() > 1 && scene.together.contains(&waypoint) =>
+        {
+            let waypoints = scene.together.iter().map(|w| (pick.route, *w)).collect();
+            Some(Edit::MoveTogether {
+                scheme: pick.scheme,
+                waypoints,
+                by: to - route.waypoints.get(waypoint)?.at,
+            })
+        }
         Handle::Waypoint(waypoint) => Some(Edit::MoveWaypoint {
             id: pick.waypoint(waypoint),
             to,
@@ -368,7 +431,8 @@ fn typed_by_reader(
 
 fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &Scene<'_>) {
     let palette = scene.palette;
-    let chosen = scene.pick.part == Some(picked(placed.handle));
+    let chosen = scene.pick.part == Some(picked(placed.handle))
+        || matches!(placed.handle, Handle::Waypoint(w) if scene.together.contains(&w));
     let active = touch.hovered() || touch.dragged() || chosen;
     if touch.has_focus() {
         let ring = Stroke::new(2.0 * palette.weight, palette.focus);

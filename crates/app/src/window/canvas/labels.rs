@@ -45,12 +45,10 @@ impl<'a> Labels<'a> {
         wish: Vec2,
         text: &str,
         style: &(FontId, Color32),
-    ) {
-        for at in places {
-            if self.write(*at, gap, wish, text, style.clone()).is_some() {
-                return;
-            }
-        }
+    ) -> Option<Rect> {
+        places
+            .iter()
+            .find_map(|at| self.write(*at, gap, wish, text, style.clone()))
     }
 
     /// Writes a text beside a place, `gap` points off it, wherever there is room; on the side of

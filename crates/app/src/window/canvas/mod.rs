@@ -1,22 +1,31 @@
 //! The plan on its paper: what is drawn, what the hand can move, and the camera.
 
 mod figures;
+mod guide;
 mod handles;
 mod labels;
+mod lay;
+mod on_plan;
 mod site;
 
-use egui::{Color32, Key, Pos2, Rect, Sense, Ui, vec2};
-use geometry::{Bounds, Chain, Piece, Point};
+use std::collections::BTreeSet;
+
+use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, vec2};
+use geometry::{Bounds, Chain, Figure, Piece, Point};
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
-use plan::{Plan, finding::Severity};
+use plan::{Edit, Plan, finding::Severity};
 
 use self::labels::Labels;
+use self::on_plan::OnPlan;
 use super::intent::Intent;
+use super::mode::Mode;
 use super::pen::{self, Pen};
 use super::pick::{Pick, Picked, Stage};
-use super::theme::Palette;
+use super::fonts::Face;
+use super::theme::{self, Palette};
 use super::view::{Curve, View};
+use super::words;
 
 pub use handles::Grip;
 
@@ -35,6 +44,10 @@ pub struct Scene<'a> {
     pub pick: Pick,
     /// The open stage.
     pub stage: Stage,
+    /// What a click on the plan means.
+    pub mode: &'a Mode,
+    /// Pegs of the chosen path that are chosen together.
+    pub together: &'a BTreeSet<usize>,
     /// The colours.
     pub palette: &'a Palette,
 }
@@ -71,12 +84,16 @@ pub struct Canvas {
     grip: Grip,
     /// Show the whole plan as soon as the size of the picture is known.
     fit_next: bool,
+    /// The figure being typed on the plan, and what is typed.
+    typed: OnPlan,
 }
 
 /// Room left round a fitted plan, in screen points.
 const FIT_MARGIN: f32 = 48.0;
 /// A wheel step of one line zooms by this.
 const ZOOM_STEP: f64 = 1.25;
+/// A dragged or new peg is held to what lies this near, in screen points.
+const HOLD: f32 = 8.0;
 /// A click this near a line means the line, in screen points.
 const NEAR: f32 = 14.0;
 
@@ -92,15 +109,16 @@ impl Canvas {
         let ground = ui.interact(area, ui.scope_id().with("ground"), Sense::click_and_drag());
         let view = self.moved(ui, view, &ground);
         self.view = Some(view);
-        self.draw(ui, &view, scene);
+        let shown = self.draw(ui, &view, scene);
+        self.typed.ui(ui, scene, &shown, out);
         let held = self.grip.ui(ui, &view, scene, out);
-        if ground.clicked()
-            && let Some(at) = ground.interact_pointer_pos()
-        {
-            pick_at(&view, scene, at, out);
-        }
-        if held.is_none() && ui.input(|input| input.key_pressed(Key::Escape)) {
-            out.push(Intent::Cancel);
+        if *scene.mode == Mode::Choose {
+            choose(ui, &view, scene, &ground, out);
+            if held.is_none() && ui.input(|input| input.key_pressed(Key::Escape)) {
+                out.push(Intent::Cancel);
+            }
+        } else {
+            lay::ui(ui, &view, scene, &ground, out);
         }
         ui.ctx().accesskit_node_builder(ground.id, |node| {
             node.set_role(egui::accesskit::Role::Canvas);
@@ -119,6 +137,11 @@ impl Canvas {
         self.view = self
             .view
             .map(|view| view.zoomed_about(view.area().center(), factor));
+    }
+
+    /// Puts the keyboard into a figure of the chosen bend on the plan itself.
+    pub fn type_on_plan(&mut self, figure: Figure) {
+        self.typed.open(figure);
     }
 
     /// Brings a place to the middle of the picture.
@@ -140,7 +163,7 @@ impl Canvas {
         self.view.as_ref()
     }
 
-    fn moved(&self, ui: &Ui, mut view: View, ground: &egui::Response) -> View {
+    fn moved(&self, ui: &Ui, mut view: View, ground: &Response) -> View {
         if ground.dragged() && !self.grip.is_holding() {
             view = view.panned(ground.drag_delta());
         }
@@ -162,12 +185,12 @@ impl Canvas {
         view
     }
 
-    fn draw(&self, ui: &Ui, view: &View, scene: &Scene<'_>) {
+    fn draw(&self, ui: &Ui, view: &View, scene: &Scene<'_>) -> Vec<(Figure, Rect)> {
         let painter = ui.painter_at(view.area());
         painter.rect_filled(view.area(), 0.0, scene.palette.paper);
         site::draw_grounds(&painter, view, scene);
         let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
-            return;
+            return Vec::new();
         };
         for (i, route) in scheme.routes.iter().enumerate() {
             draw_path(&painter, view, scene.palette, route, i == scene.pick.route);
@@ -180,7 +203,7 @@ impl Canvas {
         let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
         keep_pegs_free(&mut labels, view, scene);
         site::keep_scale_free(&mut labels, view);
-        figures::draw(&painter, view, scene, &mut labels);
+        let shown = figures::draw(&painter, view, scene, &mut labels);
         figures::draw_pegs(&painter, view, scene);
         site::draw_names(view, scene, &mut labels);
         for finding in &scene.solved.findings {
@@ -193,7 +216,26 @@ impl Canvas {
                 );
             }
         }
+        draw_pads(&painter, view, scene);
         site::draw_scale(&painter, view, scene);
+        if scheme.routes.is_empty() && *scene.mode == Mode::Choose {
+            painter.text(
+                view.area().center(),
+                egui::Align2::CENTER_CENTER,
+                words::lay::EMPTY,
+                Face::Text.sized(theme::BODY),
+                scene.palette.ink,
+            );
+        }
+        shown
+    }
+}
+
+/// Landings and passing places of all paths.
+fn draw_pads(painter: &egui::Painter, view: &View, scene: &Scene<'_>) {
+    let scheme = scene.solved.schemes.get(scene.pick.scheme);
+    for pad in scheme.iter().flat_map(|s| &s.routes).flat_map(|r| &r.pads) {
+        Pen::Outline.draw(painter, &view.trace(&curves(pad)), scene.palette);
     }
 }
 
@@ -288,13 +330,42 @@ fn extent(scene: &Scene<'_>) -> Bounds {
         .unwrap_or(Bounds::of(Point::ORIGIN).grown(5.0))
 }
 
-/// The leg under a click, or nothing.
-fn pick_at(view: &View, scene: &Scene<'_>, at: Pos2, out: &mut Vec<Intent>) {
-    let place = view.plan_from_screen(at);
-    let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
+/// A click chooses a leg; a double click puts a peg on it.
+fn choose(ui: &Ui, view: &View, scene: &Scene<'_>, ground: &Response, out: &mut Vec<Intent>) {
+    let Some(at) = ground.interact_pointer_pos() else {
         return;
     };
-    let hit = scheme
+    if ground.double_clicked()
+        && scene.stage == Stage::Draw
+        && let Some(Picked::Leg(leg)) = scene.pick.part
+    {
+        let near = view.plan_from_screen(at);
+        let id = scene.pick.leg(leg);
+        if leg_at(view, scene, at) == Some((scene.pick.route, Picked::Leg(leg))) {
+            out.push(Intent::Commit(Edit::InsertWaypoint { id, near }));
+        }
+    } else if ground.clicked() {
+        match leg_at(view, scene, at) {
+            Some((route, part)) => {
+                if route != scene.pick.route {
+                    out.push(Intent::Route(route));
+                }
+                out.push(Intent::Pick(part));
+            }
+            None => ui.memory_mut(|memory| {
+                if let Some(id) = memory.focused() {
+                    memory.surrender_focus(id);
+                }
+            }),
+        }
+    }
+}
+
+/// The path and its part under a place on the screen.
+fn leg_at(view: &View, scene: &Scene<'_>, at: Pos2) -> Option<(usize, Picked)> {
+    let place = view.plan_from_screen(at);
+    let scheme = scene.solved.schemes.get(scene.pick.scheme)?;
+    scheme
         .routes
         .iter()
         .enumerate()
@@ -304,13 +375,8 @@ fn pick_at(view: &View, scene: &Scene<'_>, at: Pos2, out: &mut Vec<Intent>) {
             let origin = *route.origins.get(nearest.piece)?;
             (nearest.distance <= reach).then_some((nearest.distance, i, origin))
         })
-        .min_by(|a, b| a.0.total_cmp(&b.0));
-    if let Some((_, route, origin)) = hit {
-        if route != scene.pick.route {
-            out.push(Intent::Route(route));
-        }
-        out.push(Intent::Pick(origin.into()));
-    }
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, route, origin)| (route, origin.into()))
 }
 
 /// Text with the paper behind it, so that lines do not run through it.

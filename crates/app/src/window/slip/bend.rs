@@ -159,30 +159,15 @@ impl BendSlip<'_> {
         }
         if let Some(typed) = done {
             let read = read_figure(&ruler, figure, &typed.text);
-            ask(out, read.map(|value| self.edit(figure, value)));
+            ask(
+                out,
+                read.map(|value| edit(self.scene, self.part, self.arc, figure, value)),
+            );
         }
     }
 
     fn is_rounding(&self) -> bool {
         matches!(self.part, Picked::Rounding(_))
-    }
-
-    fn edit(&self, figure: Figure, value: f64) -> Edit {
-        match self.part {
-            Picked::Leg(leg) => Edit::SetFigure {
-                id: self.scene.pick.leg(leg),
-                figure,
-                value: if figure == Figure::Apothem && self.arc.bend().apothem() < 0.0 {
-                    -value
-                } else {
-                    value
-                },
-            },
-            Picked::Rounding(waypoint) | Picked::Waypoint(waypoint) => Edit::SetRounding {
-                id: self.scene.pick.waypoint(waypoint),
-                radius: Some(value),
-            },
-        }
     }
 
     /// Which two hold, and what can be done about it.
@@ -194,11 +179,12 @@ impl BendSlip<'_> {
         };
         let id = self.scene.pick.leg(leg);
         let Some([a, b]) = self.holds else {
-            ui.label("This bend leaves smoothly from the leg before it: its shape follows from there");
-            if ui.button("Make it a free bend").clicked() {
-                let shape = Shape::bend(self.arc.rise());
-                out.push(Intent::Commit(Edit::SetShape { id, shape }));
-            }
+            ui.label(match self.scene.plan.leg(id) {
+                Some(Shape::TwoBends) => {
+                    "Two bends that leave and arrive smoothly, their radii as near equal as they can be: drag their pegs"
+                }
+                _ => "This bend leaves smoothly from the leg before it: its shape follows from there",
+            });
             return;
         };
         let (older, newer) = (figure_name(a), figure_name(b));
@@ -223,10 +209,32 @@ impl BendSlip<'_> {
                 out.push(Intent::Commit(Edit::ChooseBend { id, bend: other }));
             }
         }
-        if ui.button("Make it straight").clicked() {
-            let shape = Shape::Straight;
-            out.push(Intent::Commit(Edit::SetShape { id, shape }));
-        }
+    }
+}
+
+/// What a typed figure of a bend asks for: of a leg the figure, of a rounding its radius.
+pub(super) fn edit(
+    scene: &Scene<'_>,
+    part: Picked,
+    arc: &Arc,
+    figure: Figure,
+    value: f64,
+) -> Edit {
+    match part {
+        Picked::Leg(leg) => Edit::SetFigure {
+            id: scene.pick.leg(leg),
+            figure,
+            // The words say on which side the swing point lies, so that the figure has no sign.
+            value: if figure == Figure::Apothem && arc.bend().apothem() < 0.0 {
+                -value
+            } else {
+                value
+            },
+        },
+        Picked::Rounding(waypoint) | Picked::Waypoint(waypoint) => Edit::SetRounding {
+            id: scene.pick.waypoint(waypoint),
+            radius: Some(value),
+        },
     }
 }
 

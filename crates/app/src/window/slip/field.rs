@@ -10,6 +10,8 @@ use crate::window::theme;
 pub enum Subject {
     /// A figure of the chosen bend.
     Figure(geometry::Figure),
+    /// The same, on the plan itself.
+    OnPlan(geometry::Figure),
     /// The length of the chosen straight.
     Length,
     /// How far east the chosen waypoint stands.
@@ -22,6 +24,12 @@ pub enum Subject {
     Width,
     /// The title of the plan.
     Title,
+    /// The name of the path.
+    PathName,
+    /// The name of the option.
+    SchemeName,
+    /// A figure of a landing: which landing, and which figure of it.
+    Pad(usize, u8),
     /// A path to a file.
     Path,
 }
@@ -90,7 +98,7 @@ impl Typing {
             .desired_width(wide + 2.0 * MARGIN.x + CARET)
             .char_limit(match subject {
                 Subject::Path => 4096,
-                Subject::Title => plan::limits::NAME,
+                Subject::Title | Subject::PathName | Subject::SchemeName => plan::limits::NAME,
                 _ => 200,
             })
             .show(ui);

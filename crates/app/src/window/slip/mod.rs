@@ -2,6 +2,7 @@
 
 pub mod field;
 mod bend;
+mod path;
 mod pegs;
 mod set_out;
 mod whole;
@@ -14,6 +15,7 @@ use plan::units::{Ruler, parse_angle};
 
 use super::canvas::Scene;
 use super::intent::Intent;
+use super::mode::Mode;
 use super::pick::{Picked, Stage};
 use super::theme;
 use super::words::capital as sentence;
@@ -65,18 +67,29 @@ impl Slip {
                 said_ui(ui, scene, said);
             }
             match scene.stage {
-                Stage::Draw => self.part_ui(ui, scene, out),
+                Stage::Draw => {
+                    path::mode_ui(ui, scene, out);
+                    self.part_ui(ui, scene, out);
+                }
                 Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
             }
             ui.add_space(theme::WIDE_GAP);
             whole::findings_ui(ui, scene, out);
             whole::path_ui(ui, &mut self.typing, scene, out);
+            if scene.stage == Stage::Draw {
+                path::deeds_ui(ui, &mut self.typing, scene, out);
+                path::schemes_ui(ui, &mut self.typing, scene, out);
+            }
             ui.add_space(theme::WIDE_GAP);
             whole::plan_ui(ui, &mut self.typing, scene, out);
         });
     }
 
     fn part_ui(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+        if scene.together.len() > 1 {
+            pegs::together_ui(ui, scene, out);
+            return;
+        }
         match (scene.pick.part, scene.piece()) {
             (Some(Picked::Waypoint(waypoint)), _) => {
                 pegs::waypoint_ui(ui, &mut self.typing, scene, waypoint, out);
@@ -90,9 +103,13 @@ impl Slip {
             (Some(Picked::Leg(leg)), None) => {
                 ui.label(format!("Leg {} cannot be drawn, see below", leg + 1));
             }
-            _ => {
+            _ if *scene.mode == Mode::Choose && scene.route().is_some() => {
                 ui.label("Click a leg or a peg of the path to see its figures");
             }
+            _ => {}
+        }
+        if let (Some(Picked::Leg(leg)), Mode::Choose) = (scene.pick.part, scene.mode) {
+            pegs::shape_ui(ui, scene, leg, out);
         }
     }
 }
@@ -145,8 +162,17 @@ fn echo_ui(ui: &mut Ui, scene: &Scene<'_>, typing: &Typing, figures: &[Figure]) 
     }
 }
 
+/// What a figure of the chosen bend typed on the plan asks for.
+pub(super) fn bend_edit(scene: &Scene<'_>, arc: &geometry::Arc, figure: Figure, text: &str) -> Intent {
+    match (scene.pick.part, read_figure(&scene.ruler(), figure, text)) {
+        (Some(part), Ok(value)) => Intent::Commit(bend::edit(scene, part, arc, figure, value)),
+        (_, Err(error)) => Intent::Tell(error),
+        (None, Ok(_)) => Intent::Cancel,
+    }
+}
+
 /// The text of a figure.
-fn figure_text(ruler: &Ruler, figure: Figure, value: f64) -> String {
+pub(super) fn figure_text(ruler: &Ruler, figure: Figure, value: f64) -> String {
     if figure.is_angle() {
         plan::units::angle_text(value)
     } else {

@@ -60,6 +60,17 @@ pub(super) fn waypoint_ui(
         }
         ui.label("of the plan’s origin");
     });
+    if let Some(junction) = route.start_on.filter(|_| waypoint == 0) {
+        ui.label(format!(
+            "It stays on the {} edge of path {}, {} along",
+            junction.side.word(),
+            junction.route,
+            ruler.text(junction.station)
+        ));
+    }
+    if ui.button("Take it out").clicked() {
+        out.push(Intent::TakeOut);
+    }
     let (before, after) = route.legs_at(waypoint);
     if before.is_none() || after.is_none() {
         return;
@@ -81,6 +92,9 @@ pub(super) fn waypoint_ui(
             ask(out, radius.map(|radius| Edit::SetRounding { id, radius }));
         }
     });
+    if ui.button("Part the path here").clicked() {
+        out.push(Intent::Commit(Edit::Split { id }));
+    }
 }
 
 /// Shows a straight: its length.
@@ -118,9 +132,59 @@ pub(super) fn straight_ui(
             ui.label(RichText::new(shown).text_style(theme::big_figure()));
         }
     });
-    if ui.button("Make it a bend").clicked() {
-        // A clear curve to begin with, turning right: one in eight.
-        let shape = Shape::bend(line.length() / 8.0);
-        out.push(Intent::Commit(Edit::SetShape { id, shape }));
+    ui.label(format!("It runs {}", plan::units::direction_text(line.direction())));
+}
+
+/// What shape a leg has, and a peg put on it.
+pub(super) fn shape_ui(ui: &mut Ui, scene: &Scene<'_>, leg: usize, out: &mut Vec<Intent>) {
+    let id = scene.pick.leg(leg);
+    let (Some(shape), Some(route)) = (scene.plan.leg(id), scene.route()) else {
+        return;
+    };
+    let Some(pieces) = route.legs.get(leg) else {
+        return;
+    };
+    ui.add_space(theme::GAP);
+    ui.horizontal_wrapped(|ui| {
+        ui.label("This leg is");
+        let rise = match pieces.as_slice() {
+            [piece] => piece.arc().map(geometry::Arc::rise),
+            _ => None,
+        };
+        let chord = pieces
+            .first()
+            .zip(pieces.last())
+            .map_or(1.0, |(first, last)| first.start().distance(last.end()));
+        // A bend keeps the rise the leg has; a straight begins with a clear curve, one in eight.
+        let free = Shape::bend(rise.unwrap_or(chord / 8.0));
+        for (words, chosen, to) in [
+            ("straight", matches!(shape, Shape::Straight), Shape::Straight),
+            ("a bend", matches!(shape, Shape::Bend { .. }), free),
+            ("an onward bend", matches!(shape, Shape::Onward), Shape::Onward),
+            ("two bends", matches!(shape, Shape::TwoBends), Shape::TwoBends),
+        ] {
+            if ui.selectable_label(chosen, words).clicked() && !chosen {
+                out.push(Intent::Commit(Edit::SetShape { id, shape: to }));
+            }
+        }
+    });
+    if ui.button("Put a peg on its middle").clicked()
+        && let Some(piece) = pieces.first()
+    {
+        let near = piece.point_at(0.5 * piece.length());
+        out.push(Intent::Commit(Edit::InsertWaypoint { id, near }));
+    }
+}
+
+/// Several pegs chosen together.
+pub(super) fn together_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    ui.label(
+        RichText::new(format!("{} pegs together", scene.together.len()))
+            .text_style(theme::strong())
+            .size(theme::HEADING),
+    );
+    ui.label("Drag one of them and all move; Shift and a click adds a peg or lets go of it");
+    if ui.button("Let go of them").clicked() {
+        out.push(Intent::Cancel);
     }
 }

@@ -1,0 +1,681 @@
+//! What a peg is held to while it is moved or laid: near marks and pegs, lines, whole graduations.
+
+#[cfg(test)]
+mod tests;
+
+use egui::{Painter, Vec2, vec2};
+use geometry::{Direction, Point, Vector};
+use plan::Plan;
+use plan::document::{Extent, Mark, Obstacle, ObstacleKind, Route, Shape, Waypoint};
+use plan::limits::SHORTEST;
+use plan::solve::{Solved, SolvedRoute};
+use plan::units::Graduation;
+
+use super::labels::Labels;
+use crate::window::fonts::Face;
+use crate::window::pen::Pen;
+use crate::window::theme::{self, Palette};
+use crate::window::view::{Curve, View};
+use crate::window::words::guides;
+
+/// A place held to something, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Guided {
+    /// The place: where the hand is, or no farther from it than the reach.
+    pub(crate) at: Point,
+    /// What holds it there, most telling first; empty when nothing does.
+    pub(crate) why: Vec<Why>,
+    /// The lines it is held to, each from what they come from to the place.
+    pub(crate) lines: Vec<[Point; 2]>,
+}
+
+/// A reason for which a place is held.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Why {
+    /// At a mark, by name.
+    AtMark(String),
+    /// At a peg that is not next along the path; of another path, by name, if that is given.
+    AtPeg(Spot, Option<String>),
+    /// At a corner of a thing on the site, by name.
+    AtCorner(String),
+    /// At an end of a wall or boundary, by name.
+    AtEnd(String),
+    /// Level on the plan with the peg before or after.
+    Level(Spot),
+    /// Straight above it on the plan.
+    Above(Spot),
+    /// Straight below it on the plan.
+    Below(Spot),
+    /// On the straight between the pegs before and after.
+    Between(Spot, Spot),
+    /// The leg is square to the next one on this side.
+    Square(Side),
+    /// The leg and the next one on this side run on smoothly.
+    Smooth(Side),
+    /// The path leaves or arrives in the direction asked for.
+    Heading(Side),
+    /// On the line of a side of a thing on the site, by name.
+    OnLine(String),
+    /// On the straight between two marks, by name.
+    OnMarks(String, String),
+    /// The leg's length, from peg to peg, is a whole number of graduations.
+    Graduation(Graduation),
+}
+
+/// A place where legs meet, as the screen calls it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Spot {
+    /// A peg, by its number.
+    Peg(usize),
+    /// A corner that is rounded away or has no drawn leg, counted from 1.
+    Corner(usize),
+    /// The place a new path is led on from, before it has a number.
+    Start,
+}
+
+/// Before or after, as one walks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Side {
+    /// Walked before.
+    Before,
+    /// Walked after.
+    After,
+}
+
+/// What a place is looked at against.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Around<'a> {
+    /// The plan as it was at the press.
+    pub(crate) plan: &'a Plan,
+    /// What follows from it.
+    pub(crate) solved: &'a Solved,
+    /// The option, counted from 0.
+    pub(crate) scheme: usize,
+    /// The path, counted from 0; it need not be there yet.
+    pub(crate) route: usize,
+    /// The waypoint that is moved, counted from 0; `None` for a new one.
+    pub(crate) waypoint: Option<usize>,
+    /// For a new one, the place it is led on from: an end of the path, or the first place of a new
+    /// one.
+    pub(crate) from: Option<Point>,
+    /// How far a place is drawn to what is near, in metres.
+    pub(crate) reach: f64,
+}
+
+/// A place held to what is near it: to a point before a line, to two lines where they meet, to one
+/// line at a whole length from the next peg if there is one in reach, else to that length alone.
+#[must_use]
+pub(crate) fn guided(around: &Around<'_>, to: Point) -> Guided {
+    let free = Guided {
+        at: to,
+        why: Vec::new(),
+        lines: Vec::new(),
+    };
+    if !(to.is_finite() && around.reach.is_finite() && around.reach > 0.0) {
+        return free;
+    }
+    let neighbours = around.neighbours();
+    if let Some((at, why)) = around.nearest_point(&neighbours, to) {
+        let why = vec![why];
+        return Guided { at, why, ..free };
+    }
+    let graduation = around.plan.graduation;
+    let tracks = around.tracks(&neighbours, to);
+    let in_reach = |at: &Point| at.is_finite() && at.distance(to) <= around.reach;
+    let (at, whole) = match (nearest_meeting(&tracks, to, around.reach), tracks.first()) {
+        (Some(at), _) => (at, false),
+        (None, Some(track)) => {
+            let pivot = track.pivot.or(neighbours.first().map(|peg| peg.at));
+            let stepped = pivot
+                .and_then(|pivot| track.stepped(pivot, graduation, to))
+                .filter(in_reach);
+            (stepped.unwrap_or_else(|| track.foot(to)), stepped.is_some())
+        }
+        (None, None) => {
+            let stepped = neighbours
+                .first()
+                .and_then(|peg| stepped(peg.at, graduation, to))
+                .filter(in_reach);
+            (stepped.unwrap_or(to), stepped.is_some())
+        }
+    };
+    let mut held: Vec<&Track> = tracks.iter().filter(|track| track.runs_through(at)).collect();
+    held.sort_by_key(|track| track.order);
+    held.truncate(MOST_WHYS);
+    Guided {
+        at,
+        lines: held.iter().map(|track| track.shown_to(at)).collect(),
+        why: held
+            .iter()
+            .map(|track| track.why.clone())
+            .chain(whole.then_some(Why::Graduation(graduation)))
+            .collect(),
+    }
+}
+
+/// Draws the lines a place is held to, and writes beside it why.
+pub(crate) fn draw(
+    painter: &Painter,
+    view: &View,
+    palette: &Palette,
+    guided: &Guided,
+    labels: &mut Labels<'_>,
+) {
+    let beyond = view.plan_length(BEYOND);
+    for [from, to] in &guided.lines {
+        let Some(way) = Direction::of(*to - *from) else {
+            continue;
+        };
+        let line = Curve {
+            start: *from - way.unit() * beyond,
+            end: *to + way.unit() * beyond,
+            rise: 0.0,
+        };
+        Pen::Ghost.draw(painter, &view.trace(&[line]), palette);
+    }
+    if guided.why.is_empty() {
+        return;
+    }
+    let at = view.screen_from_plan(guided.at);
+    let style = (Face::Text.sized(theme::SMALL), palette.ink);
+    let reasons: Vec<String> = guided.why.iter().map(guides::sentence).collect();
+    // All together if there is room, else the first alone.
+    let (all, first) = (reasons.join("\n"), &reasons[0]);
+    let wish: Vec2 = vec2(1.0, 1.0);
+    if labels.write(at, GAP, wish, &all, style.clone()).is_none() {
+        labels.write(at, GAP, wish, first, style);
+    }
+}
+
+/// From the peg to the text that says why, in screen points: clear of a finger's breadth.
+const GAP: f32 = 22.0;
+/// How far a line is drawn beyond what it joins, in screen points, so that it is seen as a line.
+const BEYOND: f32 = 48.0;
+/// Lines that cross more flatly than this do not fix a place: the sine of 3°.
+const FLATTEST: f64 = 0.052_335_956_242_943_835;
+/// A line this near to a held place runs through it, in metres: far below any tape, far above the
+/// last digits of a place 100 km from the origin.
+const SAME_LINE: f64 = 1e-6;
+/// The lines looked at for where two meet: the nearest ones.
+const MOST_LINES: usize = 8;
+/// The lines a place is said to be held to: two fix it, a third that agrees is worth knowing.
+const MOST_WHYS: usize = 3;
+/// The marks between which lines are looked for: the nearest ones. Lines between more would leave
+/// no free ground.
+const MOST_MARKS: usize = 40;
+/// How far the line of a wall is followed beyond its ends, in its own lengths: farther, some line
+/// or other would run everywhere.
+const FOLLOWED: f64 = 1.0;
+
+/// A peg next along the path to the place that is looked at.
+struct Neighbour {
+    waypoint: Option<usize>,
+    at: Point,
+    spot: Spot,
+    /// From this peg to the place, the way in which the path would run on.
+    ahead: Option<(Direction, Ahead)>,
+}
+
+/// What the way ahead comes from.
+enum Ahead {
+    Leg(Side),
+    Heading(Side),
+}
+
+/// A line that a place can be held to.
+struct Track {
+    /// Which came first: of lines equally near, that one holds.
+    order: usize,
+    at: Point,
+    unit: Vector,
+    /// The part of it that holds, in metres along from `at`.
+    part: [f64; 2],
+    /// The part of it that is shown, whatever is held to it.
+    shown: [f64; 2],
+    /// The peg it runs through, from which lengths along it are counted.
+    pivot: Option<Point>,
+    off: f64,
+    why: Why,
+}
+
+impl Track {
+    fn along(&self, place: Point) -> f64 {
+        self.unit.dot(place - self.at)
+    }
+
+    fn point_at(&self, along: f64) -> Point {
+        self.at + self.unit * along
+    }
+
+    fn foot(&self, place: Point) -> Point {
+        self.point_at(self.along(place))
+    }
+
+    fn holds_at(&self, along: f64) -> bool {
+        (self.part[0]..=self.part[1]).contains(&along)
+    }
+
+    fn runs_through(&self, place: Point) -> bool {
+        self.unit.cross(place - self.at).abs() <= SAME_LINE && self.holds_at(self.along(place))
+    }
+
+    /// Where two lines cross; exact in a coordinate that a line due east or north fixes.
+    fn meeting(&self, other: &Self) -> Option<Point> {
+        let sine = self.unit.cross(other.unit);
+        if sine.abs() < FLATTEST {
+            return None;
+        }
+        let mut at = self.point_at((other.at - self.at).cross(other.unit) / sine);
+        for line in [self, other] {
+            if line.unit.x == 0.0 {
+                at.x = line.at.x;
+            }
+            if line.unit.y == 0.0 {
+                at.y = line.at.y;
+            }
+        }
+        let holds = |line: &Self| line.holds_at(line.along(at));
+        (holds(self) && holds(other)).then_some(at)
+    }
+
+    /// The place on the line nearest to `to` whose distance from the pivot is a whole number of
+    /// graduations.
+    fn stepped(&self, pivot: Point, graduation: Graduation, to: Point) -> Option<Point> {
+        let foot = self.foot(to);
+        let (abeam, off) = (self.along(pivot), self.unit.cross(pivot - self.at).abs());
+        let mut length = graduation.round(pivot.distance(foot));
+        if length < off {
+            length = graduation.round(length + graduation.metres());
+        }
+        // (length − off) (length + off) keeps the digits that length² − off² loses.
+        let half = ((length - off) * (length + off)).sqrt();
+        let along = abeam + half.copysign(self.along(to) - abeam);
+        (length > 0.0 && self.holds_at(along)).then(|| self.point_at(along))
+    }
+
+    fn shown_to(&self, place: Point) -> [Point; 2] {
+        let along = self.along(place);
+        [self.shown[0].min(along), self.shown[1].max(along)].map(|a| self.point_at(a))
+    }
+}
+
+/// The place in the direction of `to` at a whole number of graduations from the pivot.
+fn stepped(pivot: Point, graduation: Graduation, to: Point) -> Option<Point> {
+    let way = Direction::of(to - pivot)?;
+    let length = graduation.round(pivot.distance(to));
+    (length > 0.0).then(|| pivot + way.unit() * length)
+}
+
+fn nearest_meeting(tracks: &[Track], to: Point, reach: f64) -> Option<Point> {
+    let mut best: Option<(f64, Point)> = None;
+    for (i, first) in tracks.iter().enumerate() {
+        for second in &tracks[i + 1..] {
+            let Some(at) = first.meeting(second) else {
+                continue;
+            };
+            let off = at.distance(to);
+            if off <= reach && best.is_none_or(|(nearest, _)| off < nearest) {
+                best = Some((off, at));
+            }
+        }
+    }
+    best.map(|(_, at)| at)
+}
+
+/// Collects the lines in reach.
+struct Found {
+    to: Point,
+    reach: f64,
+    tracks: Vec<Track>,
+}
+
+impl Found {
+    fn look(
+        &mut self,
+        (at, way): (Point, Direction),
+        (part, shown): ([f64; 2], [f64; 2]),
+        pivot: Option<Point>,
+        why: impl FnOnce() -> Why,
+    ) {
+        let unit = way.unit();
+        let (along, off) = (unit.dot(self.to - at), unit.cross(self.to - at).abs());
+        if off <= self.reach && (part[0]..=part[1]).contains(&along) {
+            self.tracks.push(Track {
+                order: self.tracks.len(),
+                at,
+                unit,
+                part,
+                shown,
+                pivot,
+                off,
+                why: why(),
+            });
+        }
+    }
+
+    /// A line through a neighbouring peg.
+    fn look_from(&mut self, peg: &Neighbour, way: Direction, part: [f64; 2], why: Why) {
+        self.look((peg.at, way), (part, [0.0; 2]), Some(peg.at), || why);
+    }
+}
+
+const ALL: [f64; 2] = [f64::NEG_INFINITY, f64::INFINITY];
+const AHEAD: [f64; 2] = [SHORTEST, f64::INFINITY];
+
+impl<'a> Around<'a> {
+    fn route(&self) -> Option<&'a Route> {
+        self.plan.route(self.scheme, self.route)
+    }
+
+    fn solved_route(&self, route: usize) -> Option<&'a SolvedRoute> {
+        self.solved.schemes.get(self.scheme)?.routes.get(route)
+    }
+
+    fn spot(&self, route: usize, waypoint: usize) -> Spot {
+        let number = self
+            .solved_route(route)
+            .and_then(|solved| *solved.pegs_of_waypoints(waypoint + 2).get(waypoint)?);
+        number.map_or(Spot::Corner(waypoint + 1), Spot::Peg)
+    }
+
+    /// The pegs next to the place: the one before first.
+    fn neighbours(&self) -> Vec<Neighbour> {
+        match (self.waypoint, self.from) {
+            (Some(waypoint), _) => self.beside(waypoint).unwrap_or_default(),
+            (None, Some(from)) if from.is_finite() => vec![self.led_from(from)],
+            (None, _) => Vec::new(),
+        }
+    }
+
+    fn beside(&self, waypoint: usize) -> Option<Vec<Neighbour>> {
+        let route = self.route()?;
+        let (before, after) = route.legs_at(waypoint);
+        let mut all: Vec<Neighbour> = Vec::new();
+        for (leg, side) in [(before, Side::Before), (after, Side::After)] {
+            let Some((leg, ends)) = leg.and_then(|leg| Some((leg, route.ends_of(leg)?))) else {
+                continue;
+            };
+            let next = if side == Side::Before { ends.0 } else { ends.1 };
+            let known = all.iter().any(|other| other.waypoint == Some(next));
+            if let (Some(w), false) = (route.waypoints.get(next), known || next == waypoint) {
+                all.push(Neighbour {
+                    waypoint: Some(next),
+                    at: w.at,
+                    spot: self.spot(self.route, next),
+                    ahead: self.ahead(route, [waypoint, next], leg, side),
+                });
+            }
+        }
+        Some(all)
+    }
+
+    /// The way from the next waypoint to the moved one in which their leg runs on smoothly from the
+    /// leg beyond. A bend keeps its sweep while its peg is moved, so its chord keeps its angle to
+    /// the way it leaves; where a typed figure holds instead, or the leg bends itself to run
+    /// smoothly, there is no such line.
+    fn ahead(
+        &self,
+        route: &Route,
+        [moved, next]: [usize; 2],
+        leg: usize,
+        side: Side,
+    ) -> Option<(Direction, Ahead)> {
+        let solved = self.solved_route(self.route)?;
+        let to_chord = match route.legs.get(leg)? {
+            Shape::Straight => None,
+            Shape::Bend { holds, .. } if holds.is_empty() => {
+                let [bend] = solved.legs.get(leg)?.as_slice() else {
+                    return None;
+                };
+                let away = match side {
+                    Side::Before => *bend,
+                    Side::After => bend.reversed(),
+                };
+                let chord = Direction::of(away.end() - away.start())?;
+                Some(away.start_direction().turn_to(chord))
+            }
+            Shape::Bend { .. } | Shape::Onward | Shape::TwoBends => return None,
+        };
+        let beyond = match (route.legs_at(next), side) {
+            ((beyond, _), Side::Before) | ((_, beyond), Side::After) => beyond,
+        };
+        let (way, ahead) = match beyond {
+            Some(beyond) => {
+                let (start, end) = route.ends_of(beyond)?;
+                let stays = match route.legs.get(beyond)? {
+                    Shape::Straight | Shape::Bend { .. } => start != moved && end != moved,
+                    // It takes its way from the legs before it: round a loop, from the moved one.
+                    Shape::Onward => side == Side::Before && !route.closed,
+                    Shape::TwoBends => false,
+                };
+                if !stays {
+                    return None;
+                }
+                (self.out_of(beyond, side)?, Ahead::Leg(side))
+            }
+            None => (self.asked(route, side)?, Ahead::Heading(side)),
+        };
+        Some((to_chord.map_or(way, |turn| way.turned(turn)), ahead))
+    }
+
+    /// The way a leg points out of its end, or backwards out of its start.
+    fn out_of(&self, leg: usize, side: Side) -> Option<Direction> {
+        let pieces = self.solved_route(self.route)?.legs.get(leg)?;
+        Some(match side {
+            Side::Before => pieces.last()?.end_direction(),
+            Side::After => pieces.first()?.start_direction().reversed(),
+        })
+    }
+
+    /// The direction asked for at an end, into the path.
+    fn asked(&self, route: &Route, side: Side) -> Option<Direction> {
+        let site = &self.plan.site;
+        match side {
+            Side::Before => route.start_direction.as_ref()?.direction(site),
+            Side::After => {
+                let arrives = route.end_direction.as_ref()?.direction(site);
+                arrives.map(Direction::reversed)
+            }
+        }
+    }
+
+    fn led_from(&self, from: Point) -> Neighbour {
+        let unknown = Neighbour {
+            waypoint: None,
+            at: from,
+            spot: Spot::Start,
+            ahead: None,
+        };
+        let Some(route) = self.route() else {
+            return unknown;
+        };
+        let here = |w: &Waypoint| w.at == from;
+        let last = route.waypoints.len().wrapping_sub(1);
+        let (waypoint, side) = if route.waypoints.last().is_some_and(here) {
+            (last, Side::Before)
+        } else if route.waypoints.first().is_some_and(here) {
+            (0, Side::After)
+        } else {
+            return unknown;
+        };
+        let leg = match side {
+            Side::Before => route.legs_at(waypoint).0,
+            Side::After => route.legs_at(waypoint).1,
+        };
+        let ahead = match leg {
+            Some(leg) => self.out_of(leg, side).map(|way| (way, Ahead::Leg(side))),
+            None => self.asked(route, side).map(|way| (way, Ahead::Heading(side))),
+        };
+        Neighbour {
+            waypoint: Some(waypoint),
+            at: from,
+            spot: self.spot(self.route, waypoint),
+            ahead,
+        }
+    }
+
+    /// The nearest mark, peg or corner in reach; of those equally near, the first in this order.
+    fn nearest_point(&self, neighbours: &[Neighbour], to: Point) -> Option<(Point, Why)> {
+        enum What<'b> {
+            Mark(&'b Mark),
+            Peg(usize, usize),
+            Corner(&'b Obstacle, usize),
+        }
+        let marks = self.plan.site.marks.iter().map(|mark| (mark.at, What::Mark(mark)));
+        let routes = self.plan.schemes.get(self.scheme).into_iter();
+        let routes = routes.flat_map(|scheme| scheme.routes.iter().enumerate());
+        let pegs = routes.flat_map(|(r, route)| {
+            let waypoints = route.waypoints.iter().enumerate();
+            waypoints.map(move |(w, waypoint)| (waypoint.at, What::Peg(r, w)))
+        });
+        let corners = self.fixed().flat_map(|obstacle| {
+            let points = corners(&obstacle.extent).iter().enumerate();
+            points.map(move |(i, at)| (*at, What::Corner(obstacle, i)))
+        });
+        let beside = |waypoint: usize| {
+            let waypoint = Some(waypoint);
+            waypoint == self.waypoint || neighbours.iter().any(|peg| peg.waypoint == waypoint)
+        };
+        let mut best: Option<(f64, Point, What<'_>)> = None;
+        for (at, what) in marks.chain(pegs).chain(corners) {
+            let off = at.distance(to);
+            let own = matches!(what, What::Peg(r, w) if r == self.route && beside(w));
+            // A leg from a peg to the same place would be none.
+            let kept = neighbours.iter().all(|peg| peg.at.distance(at) >= SHORTEST);
+            let nearer = off <= self.reach && best.as_ref().is_none_or(|(least, ..)| off < *least);
+            if nearer && !own && kept {
+                best = Some((off, at, what));
+            }
+        }
+        let (_, at, what) = best?;
+        let why = match what {
+            What::Mark(mark) => Why::AtMark(mark.name.clone()),
+            What::Peg(r, w) => {
+                let other = (r != self.route).then(|| self.solved_route(r)).flatten();
+                Why::AtPeg(self.spot(r, w), other.map(|route| route.name.clone()))
+            }
+            What::Corner(obstacle, i) => {
+                let name = obstacle.name.clone();
+                match &obstacle.extent {
+                    Extent::Line(points) if i == 0 || i + 1 == points.len() => Why::AtEnd(name),
+                    _ => Why::AtCorner(name),
+                }
+            }
+        };
+        Some((at, why))
+    }
+
+    /// What stands on the site with sides that can be seen and sighted along.
+    fn fixed(&self) -> impl Iterator<Item = &'a Obstacle> {
+        self.plan.site.obstacles.iter().filter(|obstacle| {
+            matches!(
+                obstacle.kind,
+                ObstacleKind::Wall
+                    | ObstacleKind::Building
+                    | ObstacleKind::Bed
+                    | ObstacleKind::Boundary
+            )
+        })
+    }
+
+    /// The lines in reach, nearest first: those of the path before those of the site.
+    fn tracks(&self, neighbours: &[Neighbour], to: Point) -> Vec<Track> {
+        let mut found = Found {
+            to,
+            reach: self.reach,
+            tracks: Vec::new(),
+        };
+        self.look_along_path(neighbours, &mut found);
+        self.look_along_site(&mut found);
+        let mut tracks = found.tracks;
+        tracks.sort_by(|a, b| a.off.total_cmp(&b.off));
+        tracks.truncate(MOST_LINES);
+        tracks
+    }
+
+    fn look_along_path(&self, neighbours: &[Neighbour], found: &mut Found) {
+        for peg in neighbours {
+            match peg.ahead {
+                Some((way, Ahead::Leg(side))) => {
+                    found.look_from(peg, way, AHEAD, Why::Smooth(side));
+                    found.look_from(peg, way.left(), ALL, Why::Square(side));
+                }
+                Some((way, Ahead::Heading(side))) => {
+                    found.look_from(peg, way, AHEAD, Why::Heading(side));
+                }
+                None => {}
+            }
+        }
+        if let [before, after] = neighbours
+            && self.straight_on_both_sides()
+            && let Some(way) = Direction::of(after.at - before.at)
+        {
+            let part = [0.0, before.at.distance(after.at)];
+            let why = || Why::Between(before.spot, after.spot);
+            found.look((before.at, way), (part, part), Some(before.at), why);
+        }
+        for peg in neighbours {
+            found.look_from(peg, Direction::EAST, ALL, Why::Level(peg.spot));
+            let above = found.to.y >= peg.at.y;
+            let why = if above { Why::Above } else { Why::Below };
+            found.look_from(peg, Direction::NORTH, ALL, why(peg.spot));
+        }
+    }
+
+    fn straight_on_both_sides(&self) -> bool {
+        let legs = self
+            .route()
+            .zip(self.waypoint)
+            .map(|(route, waypoint)| (route, route.legs_at(waypoint)));
+        let Some((route, (Some(before), Some(after)))) = legs else {
+            return false;
+        };
+        [before, after].map(|leg| route.legs.get(leg)) == [Some(&Shape::Straight); 2]
+    }
+
+    fn look_along_site(&self, found: &mut Found) {
+        for obstacle in self.fixed() {
+            for [start, end] in sides(&obstacle.extent) {
+                let Some(way) = Direction::of(end - start) else {
+                    continue;
+                };
+                let length = start.distance(end);
+                let part = [-FOLLOWED * length, (1.0 + FOLLOWED) * length];
+                let why = || Why::OnLine(obstacle.name.clone());
+                found.look((start, way), (part, [0.0, length]), None, why);
+            }
+        }
+        let mut marks: Vec<&Mark> = self.plan.site.marks.iter().collect();
+        if marks.len() > MOST_MARKS {
+            let off = |mark: &&Mark| mark.at.distance(found.to);
+            marks.sort_by(|a, b| off(a).total_cmp(&off(b)));
+            marks.truncate(MOST_MARKS);
+        }
+        for (i, first) in marks.iter().enumerate() {
+            for second in &marks[i + 1..] {
+                let Some(way) = Direction::of(second.at - first.at) else {
+                    continue;
+                };
+                let part = [0.0, first.at.distance(second.at)];
+                let why = || Why::OnMarks(first.name.clone(), second.name.clone());
+                found.look((first.at, way), (part, part), None, why);
+            }
+        }
+    }
+}
+
+fn corners(extent: &Extent) -> &[Point] {
+    match extent {
+        Extent::Round { .. } => &[],
+        Extent::Line(points) | Extent::Area(points) => points,
+    }
+}
+
+fn sides(extent: &Extent) -> impl Iterator<Item = [Point; 2]> {
+    let points = corners(extent);
+    let closing = match (extent, points) {
+        (Extent::Area(_), [first, .., last]) => Some([*last, *first]),
+        _ => None,
+    };
+    points.windows(2).map(|pair| [pair[0], pair[1]]).chain(closing)
+}
