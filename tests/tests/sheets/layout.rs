@@ -26,7 +26,7 @@ fn nothing_leaves_the_page_and_no_words_overlap() {
                     page.title
                 );
                 let mut look = |found: Vec<String>| {
-                    faults.extend(found.into_iter().map(|fault| format!("{place}: {fault}")))
+                    faults.extend(found.into_iter().map(|fault| format!("{place}: {fault}")));
                 };
                 look(outside(page));
                 look(overlapping(page));
@@ -59,7 +59,7 @@ fn texts<'a>(inks: impl Iterator<Item = &'a Ink>) -> Vec<(&'a Text, [Pos; 4])> {
     let mut texts = Vec::new();
     for ink in inks {
         ink.each_text(&mut |text| {
-            texts.extend(lettering::corners(text).map(|corners| (text, corners)))
+            texts.extend(lettering::corners(text).map(|corners| (text, corners)));
         });
     }
     texts

@@ -250,7 +250,9 @@ proptest! {
     fn the_scratches_cross((chord, rise) in size(), signs in prop::array::uniform2(any::<bool>())) {
         let found = bend(chord, rise, 0.1, Graduation::Millimetre);
         let radius = found.radius.exact;
-        prop_assume!(!found.squares_off() && found.scratch < 0.999);
+        if found.squares_off() || found.scratch > 0.999 {
+            return Ok(());
+        }
         let room = taping_allowance(radius);
         let pulls = signs.map(|long| radius + if long { room } else { -room });
         let along = (chord * chord + pulls[0] * pulls[0] - pulls[1] * pulls[1]) / (2.0 * chord);

@@ -374,7 +374,7 @@ impl<'a> Around<'a> {
     fn spot(&self, route: usize, waypoint: usize) -> Spot {
         let number = self
             .solved_route(route)
-            .and_then(|solved| *solved.pegs_of_waypoints(waypoint + 2).get(waypoint)?);
+            .and_then(|solved| *solved.pegs_of_waypoints(waypoint + 1).get(waypoint)?);
         number.map_or(Spot::Corner(waypoint + 1), Spot::Peg)
     }
 
@@ -539,11 +539,12 @@ impl<'a> Around<'a> {
         let mut best: Option<(f64, Point, What<'_>)> = None;
         for (at, what) in marks.chain(pegs).chain(corners) {
             let off = at.distance(to);
+            if off > self.reach || best.as_ref().is_some_and(|(least, ..)| *least <= off) {
+                continue;
+            }
             let own = matches!(what, What::Peg(r, w) if r == self.route && beside(w));
             // A leg from a peg to the same place would be none.
-            let kept = neighbours.iter().all(|peg| peg.at.distance(at) >= SHORTEST);
-            let nearer = off <= self.reach && best.as_ref().is_none_or(|(least, ..)| off < *least);
-            if nearer && !own && kept {
+            if !own && neighbours.iter().all(|peg| peg.at.distance(at) >= SHORTEST) {
                 best = Some((off, at, what));
             }
         }

@@ -311,10 +311,7 @@ fn guide(view: &View, scene: &Scene<'_>, waypoint: usize, to: Point) -> Guided {
     let solved = scene.before.unwrap_or(scene.solved);
     let around = Around {
         plan: scene.settled,
-        solved: solved
-            .schemes
-            .get(pick.scheme)
-            .and_then(|scheme| scheme.routes.get(pick.route)),
+        solved,
         scheme: pick.scheme,
         route: pick.route,
         waypoint: Some(waypoint),

@@ -142,7 +142,7 @@ fn held_place(
 ) -> Guided {
     let around = Around {
         plan: scene.plan,
-        solved: scene.route(),
+        solved: scene.solved,
         scheme: scene.pick.scheme,
         route: scene.pick.route,
         waypoint: None,

@@ -1,7 +1,7 @@
 //! The plan on its paper: what is drawn, what the hand can move, and the camera.
 
 mod figures;
-mod guide;
+pub(crate) mod guide;
 mod handles;
 mod labels;
 mod lay;
