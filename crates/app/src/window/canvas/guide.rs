@@ -293,9 +293,11 @@ impl Track {
         (length > 0.0 && self.holds_at(along)).then(|| self.point_at(along))
     }
 
+    /// The shown part, drawn out to a place on the line.
     fn shown_to(&self, place: Point) -> [Point; 2] {
-        let along = self.along(place);
-        [self.shown[0].min(along), self.shown[1].max(along)].map(|a| self.point_at(a))
+        let (along, [low, high]) = (self.along(place), self.shown);
+        let end = |shown: f64, out: bool| if out { place } else { self.point_at(shown) };
+        [end(low, along < low), end(high, high < along)]
     }
 }
 

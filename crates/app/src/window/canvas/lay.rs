@@ -144,7 +144,10 @@ fn held_place(
         plan: scene.plan,
         solved: scene.solved,
         scheme: scene.pick.scheme,
-        route: scene.pick.route,
+        route: match scene.mode {
+            Mode::Lay(Lay { leads_on: None, .. }) => usize::MAX, // it is not there yet
+            _ => scene.pick.route,
+        },
         waypoint: None,
         from,
         // Alt lets go of all holds.
