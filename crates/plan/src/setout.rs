@@ -49,7 +49,8 @@ pub struct RouteSetOut {
     pub overall: Overall,
     /// The pegs of the centre line, in walking order.
     pub pegs: Vec<Placing>,
-    /// The swing points, in the order of the bends.
+    /// The swing points, in the order of the bends, of those whose string the tape is long enough
+    /// for.
     pub swing_points: Vec<Placing>,
     /// The straights, in walking order.
     pub straights: Vec<StraightSetOut>,
@@ -158,8 +159,10 @@ pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
         .iter()
         .map(|peg: &Peg| place(format!("peg {}", peg.number), peg.at))
         .collect();
+    // A swing point that no tape reaches is of no use on the ground.
     let swing_points: Vec<Placing> = bends
         .iter()
+        .filter(|bend| bend.radius.exact <= plan.tape.length)
         .map(|bend| place(format!("S{}", bend.number), bend.arc.centre()))
         .collect();
     let tools = tools(&base, &placed, &straights, &bends);

@@ -40,11 +40,11 @@ pub struct Placing {
 }
 
 impl BaseLine {
-    /// The two marks farthest apart; without two marks, the first peg and the one farthest from
-    /// it. `None` when there are no two points.
+    /// The two marks farthest apart among those the tape reaches between; without two such marks,
+    /// the first peg and the one farthest from it. `None` when there are no two points.
     ///
     /// The longest line is the best one: square offsets swing least with an error in its
-    /// direction.
+    /// direction. A line longer than the tape could not be checked in one pull.
     #[must_use]
     pub fn choose(plan: &Plan, pegs: &[Peg]) -> Option<Self> {
         let marks = &plan.site.marks;
@@ -52,7 +52,8 @@ impl BaseLine {
         for (i, first) in marks.iter().enumerate() {
             for (j, second) in marks.iter().enumerate().skip(i + 1) {
                 let length = first.at.distance(second.at);
-                if best.is_none_or(|(longest, ..)| length > longest) {
+                let in_reach = length <= plan.tape.length;
+                if in_reach && best.is_none_or(|(longest, ..)| length > longest) {
                     best = Some((length, i, j));
                 }
             }

@@ -1,7 +1,7 @@
 //! The set-out in words: numbered steps that a helper can follow who has never seen the plan.
 
 use super::{BaseLine, BendSetOut, RouteSetOut, StraightSetOut, SwingVerdict, Taped};
-use crate::units::Ruler;
+use crate::units::{Ruler, Units};
 
 /// How lengths are spoken: in the plan's units, or in both systems side by side.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -272,28 +272,32 @@ impl BendSetOut {
 
     /// In one sentence, what rounding the string to the tape does.
     #[must_use]
-    pub fn rounding_words(&self) -> String {
-        let millimetres = |metres: f64| format!("{:.1} mm", metres.abs() * 1000.0);
+    pub fn rounding_words(&self, voice: &Voice) -> String {
+        // Finer than any tape: tenths of a millimetre, or hundredths of an inch.
+        let fine = |metres: f64| match voice.ruler.units {
+            Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
+            Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
+        };
         let way = |metres: f64| if metres < 0.0 { "towards" } else { "away from" };
         let longer = if self.rounding.string < 0.0 {
             "shorter"
         } else {
             "longer"
         };
-        const SHOWN: f64 = 5e-5; // less is 0.0 mm
+        const SHOWN: f64 = 5e-5; // less is 0.0 mm and 0.00 in
         if self.rounding.string.abs() < SHOWN {
             return "Rounding: the tape shows the radius as drawn.".into();
         }
         if self.rounding.apex.abs() < SHOWN {
             return format!(
                 "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex stays where it is.",
-                millimetres(self.rounding.string)
+                fine(self.rounding.string)
             );
         }
         format!(
             "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex moves {} {} the chord.",
-            millimetres(self.rounding.string),
-            millimetres(self.rounding.apex),
+            fine(self.rounding.string),
+            fine(self.rounding.apex),
             way(self.rounding.apex)
         )
     }

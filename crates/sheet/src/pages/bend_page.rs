@@ -91,7 +91,7 @@ fn swing(job: &Job<'_>, bend: &BendSetOut) -> Vec<Part> {
         parts.push(Part::Paragraph(bend.swing_words(&job.voice), STEP));
     }
     parts.push(Part::List(entries(&bend.swing_steps(&job.voice), STEP)));
-    parts.push(Part::Paragraph(bend.rounding_words(), STEP));
+    parts.push(Part::Paragraph(bend.rounding_words(&job.voice), STEP));
     parts.extend(checks(job, bend));
     parts
 }

@@ -139,7 +139,10 @@ pub(crate) fn guided(around: &Around<'_>, to: Point) -> Guided {
             (stepped.unwrap_or(to), stepped.is_some())
         }
     };
-    let mut held: Vec<&Track> = tracks.iter().filter(|track| track.runs_through(at)).collect();
+    let mut held: Vec<&Track> = tracks
+        .iter()
+        .filter(|track| track.runs_through(at))
+        .collect();
     held.sort_by_key(|track| track.order);
     held.truncate(MOST_WHYS);
     Guided {
@@ -154,7 +157,7 @@ pub(crate) fn guided(around: &Around<'_>, to: Point) -> Guided {
 }
 
 /// Draws the lines a place is held to, and writes beside it why.
-pub(crate) fn draw(
+pub(super) fn draw(
     painter: &Painter,
     view: &View,
     palette: &Palette,
@@ -355,6 +358,20 @@ impl Found {
         }
     }
 
+    /// A line from one point to another, followed beyond both by so many of its lengths.
+    fn look_between(&mut self, [start, end]: [Point; 2], followed: f64, why: impl FnOnce() -> Why) {
+        let (side, to) = (end - start, self.to - start);
+        // Most are far off, and known to be without a root or a division.
+        if side.cross(to).powi(2) > 1.01 * self.reach.powi(2) * side.dot(side) {
+            return;
+        }
+        if let Some(way) = Direction::of(side) {
+            let length = side.length();
+            let part = [-followed * length, (1.0 + followed) * length];
+            self.look((start, way), (part, [0.0, length]), None, why);
+        }
+    }
+
     /// A line through a neighbouring peg.
     fn look_from(&mut self, peg: &Neighbour, way: Direction, part: [f64; 2], why: Why) {
         self.look((peg.at, way), (part, [0.0; 2]), Some(peg.at), || why);
@@ -506,7 +523,9 @@ impl<'a> Around<'a> {
         };
         let ahead = match leg {
             Some(leg) => self.out_of(leg, side).map(|way| (way, Ahead::Leg(side))),
-            None => self.asked(route, side).map(|way| (way, Ahead::Heading(side))),
+            None => self
+                .asked(route, side)
+                .map(|way| (way, Ahead::Heading(side))),
         };
         Neighbour {
             waypoint: Some(waypoint),
@@ -523,7 +542,12 @@ impl<'a> Around<'a> {
             Peg(usize, usize),
             Corner(&'b Obstacle, usize),
         }
-        let marks = self.plan.site.marks.iter().map(|mark| (mark.at, What::Mark(mark)));
+        let marks = self
+            .plan
+            .site
+            .marks
+            .iter()
+            .map(|mark| (mark.at, What::Mark(mark)));
         let routes = self.plan.schemes.get(self.scheme).into_iter();
         let routes = routes.flat_map(|scheme| scheme.routes.iter().enumerate());
         let pegs = routes.flat_map(|(r, route)| {
@@ -638,30 +662,21 @@ impl<'a> Around<'a> {
 
     fn look_along_site(&self, found: &mut Found) {
         for obstacle in self.fixed() {
-            for [start, end] in sides(&obstacle.extent) {
-                let Some(way) = Direction::of(end - start) else {
-                    continue;
-                };
-                let length = start.distance(end);
-                let part = [-FOLLOWED * length, (1.0 + FOLLOWED) * length];
-                let why = || Why::OnLine(obstacle.name.clone());
-                found.look((start, way), (part, [0.0, length]), None, why);
+            for side in sides(&obstacle.extent) {
+                found.look_between(side, FOLLOWED, || Why::OnLine(obstacle.name.clone()));
             }
         }
         let mut marks: Vec<&Mark> = self.plan.site.marks.iter().collect();
         if marks.len() > MOST_MARKS {
-            let off = |mark: &&Mark| mark.at.distance(found.to);
+            let off = |mark: &&Mark| (mark.at - found.to).dot(mark.at - found.to);
             marks.sort_by(|a, b| off(a).total_cmp(&off(b)));
             marks.truncate(MOST_MARKS);
         }
         for (i, first) in marks.iter().enumerate() {
             for second in &marks[i + 1..] {
-                let Some(way) = Direction::of(second.at - first.at) else {
-                    continue;
-                };
-                let part = [0.0, first.at.distance(second.at)];
-                let why = || Why::OnMarks(first.name.clone(), second.name.clone());
-                found.look((first.at, way), (part, part), None, why);
+                found.look_between([first.at, second.at], 0.0, || {
+                    Why::OnMarks(first.name.clone(), second.name.clone())
+                });
             }
         }
     }
@@ -680,5 +695,8 @@ fn sides(extent: &Extent) -> impl Iterator<Item = [Point; 2]> {
         (Extent::Area(_), [first, .., last]) => Some([*last, *first]),
         _ => None,
     };
-    points.windows(2).map(|pair| [pair[0], pair[1]]).chain(closing)
+    points
+        .windows(2)
+        .map(|pair| [pair[0], pair[1]])
+        .chain(closing)
 }

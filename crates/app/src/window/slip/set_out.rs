@@ -71,7 +71,7 @@ fn bend_ui(ui: &mut Ui, bend: &BendSetOut, voice: &Voice) {
     if bend.swing != SwingVerdict::NotWorkable {
         heading(ui, "From the swing point");
         steps_ui(ui, &bend.swing_steps(voice));
-        ui.label(bend.rounding_words());
+        ui.label(bend.rounding_words(voice));
         ui.add_space(theme::GAP);
     }
     heading(ui, "By offsets from the chord");
