@@ -352,3 +352,47 @@ fn every_control_of_drawing_has_a_name() {
         }
     }
 }
+
+#[test]
+fn one_key_shows_the_map_of_keys_and_closes_it() {
+    let mut pad = window();
+    press(&mut pad, Modifiers::NONE, Key::F1);
+    assert!(pad.query_by_label("Move the handle by one division of the tape").is_some());
+    // While it shows, keys do nothing to the plan.
+    let before = pad.state().plan().clone();
+    press(&mut pad, Modifiers::NONE, Key::L);
+    press(&mut pad, Modifiers::NONE, Key::F1);
+    assert!(pad.query_by_label("Move the handle by one division of the tape").is_none());
+    assert_eq!(*pad.state().plan(), before);
+    assert!(pad.query_by_label("Laying a path").is_none());
+}
+
+#[test]
+fn tab_alone_reaches_a_handle_and_its_figures() {
+    let mut pad = window();
+    let focused = |pad: &Pad<'_>| {
+        pad.query_all(egui_kittest::kittest::By::new().recursive(true))
+            .find(|node| node.accesskit_node().is_focused())
+            .and_then(|node| node.accesskit_node().label())
+    };
+    let mut reached = Vec::new();
+    for _ in 0..90 {
+        press(&mut pad, Modifiers::NONE, Key::Tab);
+        reached.extend(focused(&pad));
+    }
+    for name in ["Apex of leg 2", "Peg 1", "Peg 7", "Chord", "Radius", "Draw", "Save", "Width"] {
+        assert!(reached.iter().any(|label| label == name), "{name} in {reached:?}");
+    }
+    // From there by keys alone: an apex is chosen, moved, and its rise typed.
+    let mut pad = window();
+    while focused(&pad).as_deref() != Some("Apex of leg 4") {
+        press(&mut pad, Modifiers::NONE, Key::Tab);
+    }
+    press(&mut pad, Modifiers::NONE, Key::ArrowDown);
+    assert_ne!(route(&pad, 0).legs[3], route(&window(), 0).legs[3]);
+    press(&mut pad, Modifiers::NONE, Key::Enter);
+    pad.event(egui::Event::Text("3 m".into()));
+    pad.run();
+    press(&mut pad, Modifiers::NONE, Key::Enter);
+    assert_eq!(value(&pad, Role::TextInput, "Chord"), "3.000 m");
+}

@@ -27,6 +27,18 @@ pub enum Action {
     Closer,
     /// Show more of the plan, smaller.
     Farther,
+    /// Lay a new path.
+    Lay,
+    /// Measure between two places.
+    Measure,
+    /// Choose all pegs of the path.
+    All,
+    /// Make all type and handles larger.
+    Larger,
+    /// Make them smaller.
+    Smaller,
+    /// Show which keys do what.
+    Keys,
 }
 
 /// How an action is shown and asked for.
@@ -114,6 +126,48 @@ pub const ACTIONS: &[Entry] = &[
         words::FARTHER,
         words::FARTHER_TIP,
         &[plain(Key::Minus)],
+        true,
+    ),
+    entry(
+        Action::Lay,
+        words::LAY,
+        words::LAY_TIP,
+        &[plain(Key::L)],
+        true,
+    ),
+    entry(
+        Action::Measure,
+        words::MEASURE,
+        words::MEASURE_TIP,
+        &[plain(Key::M)],
+        true,
+    ),
+    entry(
+        Action::All,
+        words::ALL,
+        words::ALL_TIP,
+        &[ctrl(Key::A)],
+        true,
+    ),
+    entry(
+        Action::Larger,
+        words::LARGER,
+        words::LARGER_TIP,
+        &[ctrl(Key::Plus), ctrl(Key::Equals)],
+        false,
+    ),
+    entry(
+        Action::Smaller,
+        words::SMALLER,
+        words::SMALLER_TIP,
+        &[ctrl(Key::Minus)],
+        false,
+    ),
+    entry(
+        Action::Keys,
+        words::KEYS,
+        words::KEYS_TIP,
+        &[plain(Key::F1), plain(Key::Questionmark)],
         true,
     ),
 ];
@@ -231,7 +285,9 @@ mod tests {
         check(Modifiers::NONE, Key::Home, &[Action::Fit]);
         check(Modifiers::NONE, Key::Plus, &[Action::Closer]);
         check(Modifiers::SHIFT, Key::Plus, &[Action::Closer]);
-        check(CTRL, Key::Plus, &[]);
+        check(CTRL, Key::Plus, &[Action::Larger]);
+        check(CTRL, Key::Minus, &[Action::Smaller]);
+        check(Modifiers::NONE, Key::F1, &[Action::Keys]);
         check(CTRL, Key::F, &[]);
         check(Modifiers::NONE, Key::S, &[]);
     }
@@ -249,6 +305,12 @@ mod tests {
             Action::Fit,
             Action::Closer,
             Action::Farther,
+            Action::Lay,
+            Action::Measure,
+            Action::All,
+            Action::Larger,
+            Action::Smaller,
+            Action::Keys,
         ] {
             assert_eq!(action.entry().action, action);
             assert_eq!(ACTIONS.iter().filter(|e| e.action == action).count(), 1);

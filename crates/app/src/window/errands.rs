@@ -114,7 +114,8 @@ impl Errands {
                 };
                 self.ask(question, ctx);
             }
-            Action::Undo | Action::Redo | Action::Fit | Action::Closer | Action::Farther => {}
+            // The rest is done at once, by the sketchpad.
+            _ => {}
         }
     }
 

@@ -8,6 +8,7 @@ pub mod fonts;
 pub mod foot;
 pub mod hints;
 pub mod intent;
+pub mod keys;
 pub mod launch;
 pub mod mode;
 pub mod pen;
@@ -33,6 +34,8 @@ pub fn open(plan: Plan, path: Option<PathBuf>) -> Result<(), LaunchError> {
         let ctx = &context.egui_ctx;
         theme::set_fonts(ctx);
         theme::wear(ctx, theme::Look::default());
+        // The table of actions has the keys for larger and smaller type, within limits.
+        ctx.options_mut(|options| options.zoom_with_keyboard = false);
         let pad = Sketchpad::new(plan, path).with_hints(hints::seen_file());
         Ok(Box::new(pad))
     }))

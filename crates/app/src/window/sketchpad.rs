@@ -15,8 +15,9 @@ use super::action::Action;
 use super::canvas::{Canvas, Scene};
 use super::errands::Errands;
 use super::hints::Hints;
+use super::keys::KeyMap;
 use super::intent::Intent;
-use super::mode::{Lay, Mode, Next, Start};
+use super::mode::{Lay, Measure, Mode, Next, Start};
 use super::pick::{Pick, Picked, Stage};
 use super::slip::{Said, Slip};
 use super::theme::{self, Look};
@@ -36,6 +37,7 @@ pub struct Sketchpad {
     slip: Slip,
     look: Look,
     said: Option<Said>,
+    keys: KeyMap,
     hints: Hints,
     pub(super) errands: Errands,
 }
@@ -79,6 +81,7 @@ impl Sketchpad {
             slip: Slip::default(),
             look: Look::default(),
             said: None,
+            keys: KeyMap::default(),
             hints: Hints::default(),
             errands: Errands::new(path),
         }
@@ -152,7 +155,7 @@ impl Sketchpad {
     /// Shows the window and carries out what was asked for in it.
     pub fn ui(&mut self, ui: &mut Ui) {
         let mut out = Vec::new();
-        let blocked = self.errands.asks_something();
+        let blocked = self.errands.asks_something() || self.keys.is_open();
         if !blocked && !self.canvas.is_holding() {
             out.extend(Action::pressed(ui.ctx()).into_iter().map(Intent::Do));
         }
@@ -173,6 +176,7 @@ impl Sketchpad {
         };
         self.views(ui, &scene, &mut out);
         self.errands.ui(ui.ctx(), &self.history);
+        self.keys.ui(ui.ctx());
         if !out.is_empty() {
             // What was asked for shows in the next frame: there must be one.
             ui.ctx().request_repaint();
@@ -457,6 +461,18 @@ impl Sketchpad {
             Action::Fit => self.canvas.fit(),
             Action::Closer => self.canvas.zoom(true),
             Action::Farther => self.canvas.zoom(false),
+            Action::Lay => {
+                self.stage = Stage::Draw;
+                self.mode = Mode::Lay(Lay::new_path());
+            }
+            Action::Measure => {
+                self.stage = Stage::Draw;
+                self.mode = Mode::Measure(Measure::default());
+            }
+            Action::All => self.choose_all(),
+            Action::Larger => scale_type(ctx, TYPE_STEP),
+            Action::Smaller => scale_type(ctx, 1.0 / TYPE_STEP),
+            Action::Keys => self.keys.open(),
             Action::New | Action::Open | Action::Save | Action::SaveAs | Action::Sheet => {
                 self.errands.start(ctx, action, &self.history);
             }
@@ -544,6 +560,16 @@ impl eframe::App for Sketchpad {
                 .send_viewport_cmd(egui::ViewportCommand::Title(title));
         }
     }
+}
+
+/// How much larger one step makes the type.
+const TYPE_STEP: f32 = 1.1;
+/// The smallest and the largest type, as shares of its usual size.
+const TYPE_SCALES: [f32; 2] = [0.8, 2.5];
+
+fn scale_type(ctx: &Context, by: f32) {
+    let [least, most] = TYPE_SCALES;
+    ctx.set_zoom_factor((ctx.zoom_factor() * by).clamp(least, most));
 }
 
 fn first_pick(plan: &Plan) -> Pick {

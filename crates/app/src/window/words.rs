@@ -59,6 +59,18 @@ pub mod actions {
     pub const CLOSER_TIP: &str = "Show less of the plan, larger";
     pub const FARTHER: &str = "Farther";
     pub const FARTHER_TIP: &str = "Show more of the plan, smaller";
+    pub const LAY: &str = "Lay a new path";
+    pub const LAY_TIP: &str = "Lay a path peg by peg with clicks on the plan";
+    pub const MEASURE: &str = "Measure";
+    pub const MEASURE_TIP: &str = "Measure between any two places";
+    pub const ALL: &str = "All pegs";
+    pub const ALL_TIP: &str = "Choose all pegs of the path together";
+    pub const LARGER: &str = "Larger type";
+    pub const LARGER_TIP: &str = "Make all type and handles larger";
+    pub const SMALLER: &str = "Smaller type";
+    pub const SMALLER_TIP: &str = "Make all type and handles smaller";
+    pub const KEYS: &str = "Keys";
+    pub const KEYS_TIP: &str = "Show which keys do what";
 }
 
 /// Questions about files.
@@ -81,6 +93,24 @@ pub mod lay {
     pub const MEASURE_TO: &str = "Click where to measure to";
     pub const MEASURE_AGAIN: &str = "Click to measure again, Esc to put the tape away";
     pub const EMPTY: &str = "This plan is empty: press “Lay a new path” and click where it starts";
+}
+
+/// What keys and the hand do besides the actions, for the map of keys.
+pub mod keys {
+    pub const CLOSE: &str = "Close the map";
+    pub const BY_HAND: [(&str, &str); 11] = [
+        ("Tab", "Go to the next handle, field or button"),
+        ("Arrow keys", "Move the handle by one division of the tape"),
+        ("Enter", "From a handle to its figures; in a field, set the figure"),
+        ("Delete", "Take the chosen peg out"),
+        ("Esc", "Give up a drag, a figure, laying or measuring"),
+        ("Alt while dragging", "Let go of all holds"),
+        ("Shift and a click", "Choose several pegs together"),
+        ("Double click on a leg", "Put a peg there"),
+        ("Double click or Enter", "End the path that is being laid"),
+        ("S, B, O while laying", "The next leg is a straight, a bend, an onward bend"),
+        ("Wheel or two fingers", "Show less or more of the plan"),
+    ];
 }
 
 /// Saving, opening, writing the sheet.

@@ -142,3 +142,18 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn of_two_roundings_the_one_that_takes_least() {
+    // A straight east to (0, 0), then a half circle of radius 5 about (-5, 0), left over it and
+    // back: circles of radius 1 fit at both ends, at (-5 +- sqrt 15, 1).
+    let corner = Point::ORIGIN;
+    let straight = piece(Point::new(-12.0, 0.0), corner, 0.0).unwrap();
+    let arch = piece(corner, Point::new(-10.0, 0.0), -5.0).unwrap();
+    let room = [straight.length(), arch.length()];
+    let Fillet::Round(rounded) = fillet(&straight, &arch, 1.0, room) else {
+        panic!("it fits")
+    };
+    assert!((rounded.before - (5.0 - 15.0_f64.sqrt())).abs() < 1e-9);
+    assert!(rounded.after < 0.5 * arch.length());
+}

@@ -2,7 +2,7 @@
 
 use geometry::{Chain, Direction, Point, Vector};
 use plan::Plan;
-use plan::document::{Shape, Side};
+use plan::document::{Pad, PadShape, Shape, Side};
 use plan::edit::{Edit, End};
 use proptest::prelude::*;
 
@@ -10,18 +10,36 @@ use super::common::{leg, path, peg, plan};
 
 /// A path of straights and free bends, open or closed.
 fn any_path() -> impl Strategy<Value = Plan> {
-    let step = ((-9.0..9.0_f64, -9.0..9.0_f64), prop_oneof![Just(0.0), -2.0..2.0_f64]);
+    let step = (
+        (-9.0..9.0_f64, -9.0..9.0_f64),
+        prop_oneof![Just(0.0), -2.0..2.0_f64],
+    );
     (prop::collection::vec(step, 3..7), any::<bool>())
         .prop_map(|(steps, closed)| {
             let points: Vec<(f64, f64)> = steps.iter().map(|(at, _)| *at).collect();
             let count = if closed { steps.len() } else { steps.len() - 1 };
-            let shape = |rise: f64| if rise == 0.0 { Shape::Straight } else { Shape::bend(rise) };
-            plan(&points, steps.iter().take(count).map(|(_, rise)| shape(*rise)).collect())
+            let shape = |rise: f64| {
+                if rise == 0.0 {
+                    Shape::Straight
+                } else {
+                    Shape::bend(rise)
+                }
+            };
+            plan(
+                &points,
+                steps
+                    .iter()
+                    .take(count)
+                    .map(|(_, rise)| shape(*rise))
+                    .collect(),
+            )
         })
         .prop_filter("pegs on each other", |plan| {
             let pegs = &path(plan).waypoints;
             let next = pegs.iter().cycle().skip(1);
-            pegs.iter().zip(next).all(|(a, b)| a.at.distance(b.at) > 0.1)
+            pegs.iter()
+                .zip(next)
+                .all(|(a, b)| a.at.distance(b.at) > 0.1)
         })
 }
 
@@ -166,11 +184,57 @@ proptest! {
 fn a_path_is_led_on_from_both_ends() {
     let before = plan(&[(0., 0.), (4., 0.)], vec![Shape::Straight]);
     let (scheme, route) = FIRST;
-    let lead = |end, at, shape| Edit::LeadOn { scheme, route, end, at, shape };
+    let lead = |end, at, shape| Edit::LeadOn {
+        scheme,
+        route,
+        end,
+        at,
+        shape,
+    };
     let on = with(&before, &lead(End::End, Point::new(8., 1.), Shape::Onward));
-    let both = with(&on, &lead(End::Start, Point::new(-3., 1.), Shape::bend(0.4)));
+    let both = with(
+        &on,
+        &lead(End::Start, Point::new(-3., 1.), Shape::bend(0.4)),
+    );
     let pegs: Vec<Point> = path(&both).waypoints.iter().map(|w| w.at).collect();
     let expected = [(-3., 1.), (0., 0.), (4., 0.), (8., 1.)].map(|(x, y)| Point::new(x, y));
     assert_eq!(pegs, expected);
-    assert_eq!(path(&both).legs, [Shape::bend(0.4), Shape::Straight, Shape::Onward]);
+    assert_eq!(
+        path(&both).legs,
+        [Shape::bend(0.4), Shape::Straight, Shape::Onward]
+    );
+}
+
+#[test]
+fn landings_stay_where_they_lie() {
+    let points = [(0., 0.), (4., 0.), (4., 6.)];
+    let mut before = plan(&points, vec![Shape::Straight; 2]);
+    let landing = |station| Pad {
+        name: format!("at {station}"),
+        station,
+        shape: PadShape::Circle { diameter: 2.0 },
+    };
+    before.schemes[0].routes[0].pads = vec![landing(1.0), landing(5.5)];
+    let stations = |plan: &Plan, route: usize| -> Vec<f64> {
+        plan.schemes[0].routes[route]
+            .pads
+            .iter()
+            .map(|pad| pad.station)
+            .collect()
+    };
+    assert_eq!(stations(&with(&before, &turn_round()), 0), [9.0, 4.5]);
+    let two = with(&before, &Edit::Split { id: peg(1) });
+    assert_eq!(
+        (stations(&two, 0), stations(&two, 1)),
+        (vec![1.0], vec![1.5])
+    );
+    let one = with(
+        &two,
+        &Edit::Join {
+            scheme: 0,
+            first: 0,
+            second: 1,
+        },
+    );
+    assert_eq!(one, before);
 }

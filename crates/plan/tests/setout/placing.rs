@@ -26,26 +26,34 @@ fn taped(base: &BaseLine, from_start: f64, from_end: f64) -> [Point; 2] {
 
 /// Both ways lead to the point, and what the tape reads is within half a division.
 fn look_at(base: &BaseLine, placing: &Placing, division: f64) -> Result<(), TestCaseError> {
+    // The swing point of a flat bend lies far off: so many digits are left of it.
+    let far = placing.from_start.exact;
     let found = walked(base, placing.along.exact, placing.off.exact);
-    prop_assert!(found.distance(placing.at) < 1e-9, "{placing:?}");
+    prop_assert!(
+        found.distance(placing.at) < 1e-9 + 1e-13 * far,
+        "{placing:?}"
+    );
     let ties = taped(base, placing.from_start.exact, placing.from_end.exact);
     let nearer = ties[0]
         .distance(placing.at)
         .min(ties[1].distance(placing.at));
     // Near the base line the ties cross flat: a rounding of 1e-14 there is 1e-7 across.
-    prop_assert!(nearer < 1e-5, "{placing:?}");
+    prop_assert!(nearer < 1e-5 + 1e-6 * far, "{placing:?}");
     for figure in [
         placing.along,
         placing.off,
         placing.from_start,
         placing.from_end,
     ] {
-        prop_assert!((figure.exact - figure.tape).abs() <= 0.5 * division + 1e-12);
+        prop_assert!((figure.exact - figure.tape).abs() <= 0.5 * division + 1e-12 * (1.0 + far));
         let divisions = figure.tape / division;
-        prop_assert!((divisions - divisions.round()).abs() < 1e-6, "{figure:?}");
+        prop_assert!(
+            (divisions - divisions.round()).abs() < 1e-6 + 1e-9 * far,
+            "{figure:?}"
+        );
     }
     let by_tape = walked(base, placing.along.tape, placing.off.tape);
-    prop_assert!(by_tape.distance(placing.at) <= division * 0.5_f64.sqrt() + 1e-9);
+    prop_assert!(by_tape.distance(placing.at) <= division * 0.5_f64.sqrt() + 1e-9 + 1e-12 * far);
     Ok(())
 }
 

@@ -117,8 +117,18 @@ impl Grip {
             }
             draw(&painter, at, &placed, &touch, scene);
         }
-        if let Some(guided) = self.held.as_ref().and_then(|held| held.guided.as_ref()) {
+        let held = self.held.as_ref().and_then(|held| Some((held.handle, held.guided.as_ref()?)));
+        // What is held by its chord, or stopped, may stand elsewhere: then nothing is said.
+        if let Some((Handle::Waypoint(waypoint), guided)) = held
+            && scene
+                .plan
+                .route(scene.pick.scheme, scene.pick.route)
+                .and_then(|route| route.waypoints.get(waypoint))
+                .is_some_and(|w| w.at.distance(guided.at) < geometry::SAME_PLACE)
+        {
             let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
+            super::keep_pegs_free(&mut labels, view, scene);
+            super::site::keep_path_free(&mut labels, view, scene);
             super::guide::draw(&painter, view, scene.palette, guided, &mut labels);
         }
         self.held.as_ref().map(|held| held.handle)

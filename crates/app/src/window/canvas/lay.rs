@@ -258,7 +258,8 @@ fn measure_at(
 ) {
     let here = pointer.map(|at| {
         let place = view.plan_from_screen(at);
-        held_place(ui, view, scene, measure.from.filter(|_| measure.to.is_none()), place)
+        // A measured length is not made round: only points and lines of the site hold it.
+        held_place(ui, view, scene, None, place)
     });
     let to = measure.to.or(here.as_ref().map(|held| held.at));
     if let (Some(from), Some(to)) = (measure.from, to) {

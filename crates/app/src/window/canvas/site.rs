@@ -52,7 +52,7 @@ pub(super) fn draw_names(view: &View, scene: &Scene<'_>, labels: &mut Labels<'_>
 }
 
 /// Names keep off the chosen path.
-fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
+pub(super) fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
     let Some(route) = scene.route() else { return };
     if let Some(chain) = &route.centre_line {
         for run in view.trace(&super::curves(chain)) {

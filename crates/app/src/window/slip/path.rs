@@ -8,9 +8,10 @@ use plan::edit::End;
 
 use super::field::{Subject, Typing, figure_style};
 use super::{ask, bend::row_ui, read_length};
+use crate::window::action::Action;
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
-use crate::window::mode::{Lay, Measure, Mode, Next};
+use crate::window::mode::{Lay, Mode, Next};
 use crate::window::pick::Picked;
 use crate::window::theme;
 
@@ -19,11 +20,12 @@ pub(super) fn mode_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     match scene.mode {
         Mode::Choose => {
             ui.horizontal_wrapped(|ui| {
-                if ui.button("Lay a new path").clicked() {
-                    out.push(Intent::Turn(Mode::Lay(Lay::new_path())));
-                }
-                if ui.button("Measure").clicked() {
-                    out.push(Intent::Turn(Mode::Measure(Measure::default())));
+                for action in [Action::Lay, Action::Measure, Action::Keys] {
+                    let entry = action.entry();
+                    let tip = entry.tip_with_key(ui.ctx());
+                    if ui.button(entry.name).on_hover_text(tip).clicked() {
+                        out.push(Intent::Do(action));
+                    }
                 }
             });
         }
