@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use geometry::{Direction, Point};
+use geometry::{Direction, Point, Vector};
 use plan::Plan;
 use plan::document::{Route, Shape, Waypoint};
 use plan::units::Units;
@@ -60,9 +60,84 @@ fn route(legs: usize) -> Route {
     route
 }
 
+/// Legs in a row of a [`park`].
+const LEGS_IN_A_ROW: usize = 80;
+/// The legs of a park, again and again: how far each leads along its row and up from it, what it is,
+/// and the radius of the rounding at its start.
+const CELL: [(f64, f64, Leg, Option<f64>); 4] = [
+    (3.0, 0.0, Leg::Straight, None),
+    (3.0, 1.0, Leg::Straight, Some(2.0)),
+    (4.0, 0.0, Leg::Bend, None),
+    (3.0, -1.0, Leg::Onward, None),
+];
+/// From one row of a park up to the next, in metres.
+const ROW: f64 = 8.0;
+
+#[derive(Clone, Copy)]
+enum Leg {
+    Straight,
+    Bend,
+    Onward,
+}
+
+/// A plan with one path of so many legs of every kind, straights, bends, onward bends and rounded corners, led to and
+/// fro over a park so that all of it fits a picture. It never crosses itself.
+#[must_use]
+pub fn park(legs: usize) -> Plan {
+    let mut plan = Plan::empty(Units::Metric);
+    let mut at = Point::ORIGIN;
+    let waypoint = |at: Point, rounding: Option<f64>| Waypoint { at, rounding };
+    let mut route = Route {
+        name: "Park".to_owned(),
+        width: 1.2,
+        waypoints: vec![waypoint(at, None)],
+        legs: Vec::with_capacity(legs),
+        ..Route::default()
+    };
+    for leg in 0..legs {
+        let (row, nth) = (leg / LEGS_IN_A_ROW, leg % LEGS_IN_A_ROW);
+        let east = if row.is_multiple_of(2) { 1.0 } else { -1.0 };
+        if nth + 1 == LEGS_IN_A_ROW {
+            // Up to the next row.
+            let straight_up = ROW * (row as f64 + 1.0) - at.y;
+            route.legs.push(Shape::Straight);
+            at += Vector::new(0.0, straight_up);
+            route.waypoints.push(waypoint(at, None));
+            continue;
+        }
+        let (along, up, kind, rounding) = CELL[nth % CELL.len()];
+        if let (Some(last), true) = (route.waypoints.last_mut(), leg > 0) {
+            last.rounding = rounding;
+        }
+        at += Vector::new(east * along, up);
+        route.legs.push(match kind {
+            Leg::Straight => Shape::Straight,
+            Leg::Bend => Shape::bend(0.5 * east),
+            Leg::Onward => Shape::Onward,
+        });
+        route.waypoints.push(waypoint(at, None));
+    }
+    if let Some(scheme) = plan.schemes.first_mut() {
+        scheme.routes.push(route);
+    }
+    plan
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_park_has_every_kind_of_leg_and_nothing_to_stop_for() {
+        let solved = park(400).solve();
+        let route = &solved.schemes[0].routes[0];
+        let pieces = route.centre_line.as_ref().unwrap().pieces();
+        assert_eq!(pieces.len(), 400 + 100);
+        assert!(route.left_edge.is_some() && route.right_edge.is_some());
+        for finding in &solved.findings {
+            assert_eq!(finding.severity, plan::finding::Severity::Note, "{finding:?}");
+        }
+    }
 
     #[test]
     fn the_path_has_nothing_wrong_with_it() {

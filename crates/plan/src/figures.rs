@@ -5,7 +5,7 @@
 use geometry::{Bend, Chain, Piece, Point};
 use serde::Serialize;
 
-use crate::document::{Plan, VERSION};
+use crate::document::{Plan, Route, VERSION};
 use crate::solve::{Solved, SolvedRoute};
 
 /// All figures of a plan.
@@ -46,6 +46,21 @@ pub struct RouteFigures {
     /// The right edge.
     pub right_edge: Option<LineFigures>,
     /// The area between the edges.
+    pub area: f64,
+    /// Landings and passing places.
+    pub pads: Vec<PadFigures>,
+}
+
+/// A landing or passing place.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PadFigures {
+    /// Its name.
+    pub name: String,
+    /// The station of its middle.
+    pub station: f64,
+    /// Its outline, walked counter-clockwise.
+    pub outline: LineFigures,
+    /// The area of its outline.
     pub area: f64,
 }
 
@@ -158,7 +173,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
                     .routes
                     .iter()
                     .zip(&solved.routes)
-                    .map(|(route, solved)| route_figures(route.closed, solved))
+                    .map(|(route, solved)| route_figures(route, solved))
                     .collect(),
             })
             .collect(),
@@ -178,15 +193,26 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
     }
 }
 
-fn route_figures(closed: bool, solved: &SolvedRoute) -> RouteFigures {
+fn route_figures(route: &Route, solved: &SolvedRoute) -> RouteFigures {
     RouteFigures {
         name: solved.name.clone(),
         width: solved.width,
-        closed,
+        closed: route.closed,
         centre_line: solved.centre_line.as_ref().map(line_figures),
         left_edge: solved.left_edge.as_ref().map(line_figures),
         right_edge: solved.right_edge.as_ref().map(line_figures),
         area: solved.area,
+        pads: route
+            .pads
+            .iter()
+            .zip(&solved.pads)
+            .map(|(pad, outline)| PadFigures {
+                name: pad.name.clone(),
+                station: pad.station,
+                outline: line_figures(outline),
+                area: outline.enclosed_area(),
+            })
+            .collect(),
     }
 }
 

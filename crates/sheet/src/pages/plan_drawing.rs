@@ -132,6 +132,7 @@ fn path(job: &Job<'_>, view: &View) -> Vec<Ink> {
             .as_ref()
             .map(|chain| view.chain(chain, Pen::CENTRE)),
     );
+    inks.extend(route.pads.iter().map(|pad| view.chain(pad, Pen::OUTLINE)));
     inks
 }
 

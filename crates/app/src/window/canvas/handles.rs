@@ -7,7 +7,7 @@ use egui::{
 };
 use geometry::{Direction, Point, Vector};
 use plan::Edit;
-use plan::document::{Route, Shape as LegShape};
+use plan::document::{Pad, Route, Shape as LegShape};
 use plan::solve::Origin;
 
 use super::Scene;
@@ -28,6 +28,8 @@ pub(crate) enum Handle {
     Apex(usize),
     /// The apex of a rounding, by its waypoint.
     Rounding(usize),
+    /// The middle of a landing, counted from 0.
+    Pad(usize),
 }
 
 /// What the hand holds, and where it took hold of it.
@@ -110,10 +112,10 @@ impl Grip {
             if touch.clicked() {
                 touch.request_focus();
                 let add = ui.input(|input| input.modifiers.shift);
-                out.push(match placed.handle {
-                    Handle::Waypoint(waypoint) if add => Intent::Also(waypoint),
-                    handle => Intent::Pick(picked(handle)),
-                });
+                match (placed.handle, picked(placed.handle)) {
+                    (Handle::Waypoint(waypoint), _) if add => out.push(Intent::Also(waypoint)),
+                    (_, picked) => out.extend(picked.map(Intent::Pick)),
+                }
             }
             draw(&painter, at, &placed, &touch, scene);
         }
@@ -154,7 +156,7 @@ impl Grip {
             touch.request_focus();
             let among = matches!(placed.handle, Handle::Waypoint(w) if scene.together.contains(&w));
             if !among {
-                out.push(Intent::Pick(picked(placed.handle)));
+                out.extend(picked(placed.handle).map(Intent::Pick));
             }
         }
         if let Some(held) = self.held.as_mut().filter(|h| h.handle == placed.handle) {
@@ -231,17 +233,19 @@ impl Grip {
             out.push(Intent::TakeOut);
         }
         if ui.input(|input| input.key_pressed(Key::Enter)) {
-            out.push(Intent::Pick(picked(placed.handle)));
+            out.extend(picked(placed.handle).map(Intent::Pick));
             out.push(Intent::Type);
         }
     }
 }
 
-fn picked(handle: Handle) -> Picked {
+/// What choosing a handle chooses; a landing is no part of the line.
+fn picked(handle: Handle) -> Option<Picked> {
     match handle {
-        Handle::Waypoint(waypoint) => Picked::Waypoint(waypoint),
-        Handle::Apex(leg) => Picked::Leg(leg),
-        Handle::Rounding(waypoint) => Picked::Rounding(waypoint),
+        Handle::Waypoint(waypoint) => Some(Picked::Waypoint(waypoint)),
+        Handle::Apex(leg) => Some(Picked::Leg(leg)),
+        Handle::Rounding(waypoint) => Some(Picked::Rounding(waypoint)),
+        Handle::Pad(_) => None,
     }
 }
 
@@ -287,6 +291,19 @@ fn placed(scene: &Scene<'_>) -> Vec<Placed> {
                 name: format!("Rounding of corner {}", waypoint + 1),
                 value: format!("radius {}", ruler.text(arc.radius())),
                 away,
+                peg: false,
+            });
+        }
+    }
+    if let Some(chain) = &solved.centre_line {
+        for (i, pad) in route.pads.iter().enumerate() {
+            let station = pad.station.clamp(0.0, chain.length());
+            all.push(Placed {
+                handle: Handle::Pad(i),
+                at: chain.point_at(station),
+                name: format!("Middle of {}", pad.name),
+                value: format!("{} from the start", ruler.text(station)),
+                away: None,
                 peg: false,
             });
         }
@@ -362,6 +379,25 @@ fn edit(scene: &Scene<'_>, handle: Handle, to: Point) -> Option<Edit> {
             id: pick.waypoint(waypoint),
             radius: Some(rounding_through(scene, waypoint, to)?),
         }),
+        Handle::Pad(index) => {
+            // It slides along the path.
+            let solved = scene.before.unwrap_or(scene.solved);
+            let solved = solved.schemes.get(pick.scheme)?.routes.get(pick.route)?;
+            let station = solved.centre_line.as_ref()?.nearest(to).station;
+            Some(pad_at(scene, route.pads.get(index)?, index, station))
+        }
+    }
+}
+
+fn pad_at(scene: &Scene<'_>, pad: &Pad, index: usize, station: f64) -> Edit {
+    Edit::SetPad {
+        scheme: scene.pick.scheme,
+        route: scene.pick.route,
+        pad: index,
+        to: Some(Pad {
+            station,
+            ..pad.clone()
+        }),
     }
 }
 
@@ -419,6 +455,16 @@ fn typed_by_reader(
                 id: pick.waypoint(waypoint),
                 radius: Some(value),
             }),
+            Handle::Pad(index) => ruler.parse(&text).map(|station| {
+                let route = scene.plan.route(pick.scheme, pick.route);
+                let pad = route.and_then(|route| route.pads.get(index)).cloned();
+                Edit::SetPad {
+                    scheme: pick.scheme,
+                    route: pick.route,
+                    pad: index,
+                    to: pad.map(|pad| Pad { station, ..pad }),
+                }
+            }),
             Handle::Waypoint(waypoint) => {
                 let (east, north) = text.split_once(';').unwrap_or((&text, ""));
                 ruler.parse(east).and_then(|x| {
@@ -438,7 +484,8 @@ fn typed_by_reader(
 
 fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &Scene<'_>) {
     let palette = scene.palette;
-    let chosen = scene.pick.part == Some(picked(placed.handle))
+    let part = picked(placed.handle);
+    let chosen = (part.is_some() && scene.pick.part == part)
         || matches!(placed.handle, Handle::Waypoint(w) if scene.together.contains(&w));
     let active = touch.hovered() || touch.dragged() || chosen;
     if touch.has_focus() {

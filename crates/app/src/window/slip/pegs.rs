@@ -9,6 +9,7 @@ use super::field::{Subject, Typing, figure_style};
 use super::{ask, read_length};
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
+use crate::window::pick::Picked;
 use crate::window::theme;
 
 /// Shows a waypoint: where it stands, and what rounds its corner.
@@ -92,6 +93,12 @@ pub(super) fn waypoint_ui(
             ask(out, radius.map(|radius| Edit::SetRounding { id, radius }));
         }
     });
+    if here.rounding.is_none() && ui.button("Round it").clicked() {
+        // Twice the width: a rounding that a barrow follows; drag or type it from there.
+        let radius = Some(2.0 * route.width);
+        out.push(Intent::Commit(Edit::SetRounding { id, radius }));
+        out.push(Intent::Pick(Picked::Rounding(waypoint)));
+    }
     if ui.button("Part the path here").clicked() {
         out.push(Intent::Commit(Edit::Split { id }));
     }

@@ -1,9 +1,11 @@
 //! What is not about one leg: the head of the slip, findings, the path and the plan.
 
 use egui::{Button, RichText, Ui};
-use plan::Edit;
-use plan::finding::{Part, Severity};
+use plan::document::Shape;
+use plan::edit::LegId;
+use plan::finding::{Code, Part, Severity};
 use plan::units::{Graduation, Units};
+use plan::{Edit, Finding};
 
 use super::field::{Subject, Typing, figure_style};
 use super::{ask, bend::row_ui, read_length};
@@ -77,7 +79,31 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
                 Part::Whole => {}
             }
         }
+        if finding.code == Code::DirectionMissed {
+            offer_two_bends(ui, scene, finding, out);
+        }
         ui.add_space(theme::GAP);
+    }
+}
+
+/// One bend cannot meet two pegs and two directions; two smoothly joined can.
+fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut Vec<Intent>) {
+    let (scheme, index) = (finding.place.scheme, finding.place.route);
+    let (Some(route), Part::Waypoint(waypoint)) = (scene.plan.route(scheme, index), finding.place.part)
+    else {
+        return;
+    };
+    let leg = if waypoint == 0 { 0 } else { waypoint - 1 };
+    let id = LegId {
+        scheme,
+        route: index,
+        leg,
+    };
+    if route.legs.get(leg).is_some_and(|shape| *shape != Shape::TwoBends)
+        && ui.button("Make that leg two bends").clicked()
+    {
+        let shape = Shape::TwoBends;
+        out.push(Intent::Commit(Edit::SetShape { id, shape }));
     }
 }
 

@@ -1,0 +1,117 @@
+//! How long a frame of the window takes while a peg of a large plan is dragged, all but the painting of the pixels.
+//!
+//! `cargo bench -p pegbow-bench --bench window`: least and middle milliseconds a frame, apart for what the program does
+//! (solving, laying out) and for what the window library makes of it (triangles).
+#![expect(clippy::print_stdout, reason = "a bench is there to be read")]
+
+use std::time::{Duration, Instant};
+
+use egui::{Context, Event, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2};
+use pegbow::window::sketchpad::Sketchpad;
+use pegbow::window::theme::{self, Look};
+
+const SIZE: Vec2 = Vec2::new(1280.0, 800.0);
+const FRAMES: u8 = 40;
+
+fn main() {
+    println!("  legs  seen        frame ms      triangles ms  shapes  corners");
+    for legs in [200, 2_000, 10_000] {
+        for closer in [1.0, 12.0] {
+            measure(legs, closer);
+        }
+    }
+}
+
+struct Window {
+    ctx: Context,
+    pad: Sketchpad,
+    time: f64,
+}
+
+struct Took {
+    ui: Duration,
+    triangles: Duration,
+    shapes: usize,
+    corners: usize,
+}
+
+impl Window {
+    fn frame(&mut self, events: Vec<Event>) -> Took {
+        self.time += 1.0 / 60.0;
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, SIZE)),
+            time: Some(self.time),
+            events,
+            ..RawInput::default()
+        };
+        let begun = Instant::now();
+        let mut output = self.ctx.run_ui(input, |ui| self.pad.ui(ui));
+        let ui = begun.elapsed();
+        output.textures_delta.clear();
+        let shapes = output.shapes.len();
+        let begun = Instant::now();
+        let meshes = self.ctx.tessellate(output.shapes, output.pixels_per_point);
+        let triangles = begun.elapsed();
+        let corners = meshes
+            .iter()
+            .map(|mesh| match &mesh.primitive {
+                egui::epaint::Primitive::Mesh(mesh) => mesh.vertices.len(),
+                egui::epaint::Primitive::Callback(_) => 0,
+            })
+            .sum();
+        Took {
+            ui,
+            triangles,
+            shapes,
+            corners,
+        }
+    }
+}
+
+fn measure(legs: usize, closer: f32) {
+    let plan = bench::park(legs);
+    let middle = plan.schemes[0].routes[0].waypoints[legs / 2].at;
+    let ctx = Context::default();
+    ctx.enable_accesskit();
+    theme::set_fonts(&ctx);
+    theme::wear(&ctx, Look::Day);
+    let mut window = Window {
+        ctx,
+        pad: Sketchpad::new(plan, None),
+        time: 0.0,
+    };
+    for _ in 0..3 {
+        window.frame(vec![]);
+    }
+    let Some(view) = window.pad.canvas().view() else {
+        return;
+    };
+    // The wheel leaves in its place what lies under the pointer.
+    let at = view.screen_from_plan(middle);
+    window.frame(vec![Event::PointerMoved(at)]);
+    window.frame(vec![Event::Zoom(closer)]);
+    window.frame(vec![]);
+    let press = |pos: Pos2, pressed: bool| Event::PointerButton {
+        pos,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    window.frame(vec![press(at, true)]);
+    let mut took: Vec<Took> = (1..=FRAMES)
+        .map(|step| {
+            let by = Vec2::angled(f32::from(step)) * (8.0 + f32::from(step % 7));
+            window.frame(vec![Event::PointerMoved(at + by)])
+        })
+        .collect();
+    assert!(window.pad.canvas().is_holding(), "nothing was dragged");
+    let (shapes, corners) = took.last().map_or((0, 0), |last| (last.shapes, last.corners));
+    let mut times = |of: fn(&Took) -> Duration| {
+        took.sort_by_key(of);
+        let ms = |took: Option<&Took>| took.map_or(0.0, |took| of(took).as_secs_f64() * 1e3);
+        format!("{:6.2} {:6.2}", ms(took.first()), ms(took.get(took.len() / 2)))
+    };
+    let (ui, triangles) = (times(|took| took.ui), times(|took| took.triangles));
+    let seen = if closer <= 1.0 { "all" } else { "near" };
+    println!("{legs:6}  {seen:4}  {ui}  {triangles}  {shapes:6}  {corners:7}");
+}
