@@ -1,7 +1,5 @@
 //! Plan files: the one place that knows RON.
 
-mod wording;
-
 use std::cell::Cell;
 use std::fmt;
 
@@ -120,7 +118,7 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
     let plan: Plan = ron::from_str(text).map_err(|error| FileError::Written {
         line: error.span.start.line,
         column: error.span.start.col,
-        what: wording::sentence(&error.code),
+        what: sentence(&error.code),
     })?;
     limits::check(&plan)?;
     Ok(plan)
@@ -183,5 +181,90 @@ impl<'de> Visitor<'de> for Look<'_> {
             }
         }
         Ok(())
+    }
+}
+
+/// What is wrong in a file, in words for whoever wrote it by hand, without a final stop.
+fn sentence(error: &ron::Error) -> String {
+    match error {
+        ron::Error::NoSuchStructField {
+            expected, found, ..
+        } => {
+            format!(
+                "there is no field `{found}` here: it may be {}",
+                any_of(expected)
+            )
+        }
+        ron::Error::NoSuchEnumVariant {
+            expected, found, ..
+        } => {
+            format!(
+                "`{found}` is not one of the words for this: write {}",
+                any_of(expected)
+            )
+        }
+        ron::Error::MissingStructField { field, .. } => {
+            format!("the field `{field}` is missing from what ends here")
+        }
+        ron::Error::DuplicateStructField { field, .. } => {
+            format!("the field `{field}` is given twice: leave one of them")
+        }
+        ron::Error::ExpectedFloat
+        | ron::Error::UnderscoreAtBeginning
+        | ron::Error::FloatUnderscore => "a number is expected here, such as 1.2".into(),
+        ron::Error::ExpectedInteger => "a whole number is expected here, such as 1".into(),
+        ron::Error::IntegerOutOfBounds => {
+            "this whole number cannot stand here: it is below 0 or too large".into()
+        }
+        ron::Error::ExpectedBoolean => "true or false is expected here".into(),
+        ron::Error::ExpectedString => {
+            "text between double quotes is expected here, such as \"Gate\"".into()
+        }
+        ron::Error::ExpectedOption => "Some(…) around the value, or None, is expected here".into(),
+        ron::Error::ExpectedArray => "a list in square brackets is expected here: [ … ]".into(),
+        ron::Error::ExpectedComma => {
+            "a comma is missing before this, or what stands before it is not as it should be".into()
+        }
+        ron::Error::ExpectedMapColon => "a colon is missing between a field and its value".into(),
+        ron::Error::ExpectedDifferentLength { expected, found } => {
+            // ron says `a tuple of size 2`
+            let count = expected.rsplit(' ').next().unwrap_or(expected);
+            format!("{count} values belong together here, not {found}")
+        }
+        ron::Error::ExpectedNamedStructLike("Plan")
+        | ron::Error::ExpectedStructName(_)
+        | ron::Error::ExpectedDifferentStructName { .. } => {
+            "this does not start as a plan does, with `(` and its fields".into()
+        }
+        ron::Error::ExpectedStructLike | ron::Error::ExpectedNamedStructLike(_) => {
+            "`(` is expected here".into()
+        }
+        ron::Error::ExpectedStructLikeEnd => "`)` is expected here".into(),
+        ron::Error::ExpectedIdentifier
+        | ron::Error::InvalidIdentifier(_)
+        | ron::Error::SuggestRawIdentifier(_) => {
+            "a field's name is expected here; decimals are written with a point, not a comma".into()
+        }
+        ron::Error::Eof => {
+            "the file stops here, in the middle of the plan: the end of it is lost".into()
+        }
+        ron::Error::ExpectedStringEnd => "the text that starts here has no closing quote".into(),
+        ron::Error::TrailingCharacters => {
+            "the plan has ended before this: take out what follows".into()
+        }
+        ron::Error::UnclosedBlockComment => "a comment opened with /* is not closed with */".into(),
+        ron::Error::ExceededRecursionLimit => {
+            "brackets lie in brackets deeper than in any plan".into()
+        }
+        other => other.to_string(),
+    }
+}
+
+fn any_of(words: &[&str]) -> String {
+    let quoted: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+    match quoted.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+        None => "nothing".into(),
     }
 }

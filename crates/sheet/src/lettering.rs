@@ -14,6 +14,11 @@ use crate::ink::{Along, Level, Pos, Text};
 use crate::paper::Frame;
 use crate::pen::{Style, Weight};
 
+/// The regular cut of the one type face, of the sheet and the window alike.
+pub const REGULAR: &[u8] = include_bytes!("../../../assets/fonts/Inter-Regular.ttf");
+/// The semi-bold cut.
+pub const SEMI_BOLD: &[u8] = include_bytes!("../../../assets/fonts/Inter-SemiBold.ttf");
+
 /// Type size of a capital one millimetre high, millimetres. Source: the type face (2048 units to
 /// the em, capitals of 1490).
 const EM: f64 = 2048.0 / 1490.0;
@@ -315,8 +320,8 @@ fn belong_together(before: &str, word: &str) -> bool {
 /// The bytes of the type face.
 pub(crate) const fn font(weight: Weight) -> &'static [u8] {
     match weight {
-        Weight::Regular => include_bytes!("../../../assets/fonts/Inter-Regular.ttf"),
-        Weight::SemiBold => include_bytes!("../../../assets/fonts/Inter-SemiBold.ttf"),
+        Weight::Regular => REGULAR,
+        Weight::SemiBold => SEMI_BOLD,
     }
 }
 

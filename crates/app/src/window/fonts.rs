@@ -7,11 +7,7 @@
 use std::sync::Arc;
 
 use egui::{FontData, FontDefinitions, FontFamily, FontId};
-
-/// The regular cut.
-pub const REGULAR: &[u8] = include_bytes!("../../../../assets/fonts/Inter-Regular.ttf");
-/// The semi-bold cut.
-pub const SEMI_BOLD: &[u8] = include_bytes!("../../../../assets/fonts/Inter-SemiBold.ttf");
+use sheet::lettering::{REGULAR, SEMI_BOLD};
 
 /// What the parts of the window are set in: two weights, for sentences and for figures.
 ///
