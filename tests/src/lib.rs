@@ -3,3 +3,4 @@
 pub mod harness;
 pub mod painter;
 pub mod pdf_text;
+pub mod seen;

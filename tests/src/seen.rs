@@ -1,20 +1,22 @@
 //! What of the text in a window can be seen, from the shapes the window library is about to paint.
 
-use egui::epaint::{ClippedShape, TextShape};
+use egui::epaint::ClippedShape;
 use egui::{FullOutput, Rect, Shape};
 
-/// A text on the screen, in screen points.
+/// One row of a text on the screen, in screen points.
 #[derive(Clone, Debug)]
-pub struct Text {
-    /// What it says: what was laid out, which ends in … when the rest was dropped.
+pub struct Row {
+    /// What it says, as it is painted.
     pub words: String,
-    /// Where all of it is.
+    /// Where its letters are.
     pub rect: Rect,
     /// The part of the window it may be painted in.
     pub clip: Rect,
+    /// Which text it belongs to: those of one text follow one another.
+    pub text: usize,
 }
 
-impl Text {
+impl Row {
     /// The part of it that can be seen.
     #[must_use]
     pub fn seen(&self) -> Rect {
@@ -25,54 +27,57 @@ impl Text {
 /// A stray pixel of anti-aliasing is not yet an overlap or a cut, in screen points.
 const SLACK: f32 = 1.0;
 
-/// All texts of which something can be seen, in the order they are painted.
+/// All rows of text of which something can be seen, in the order they are painted.
 #[must_use]
-pub fn texts(output: &FullOutput) -> Vec<Text> {
+pub fn rows(output: &FullOutput) -> Vec<Row> {
     let mut all = Vec::new();
-    for ClippedShape { clip_rect, shape } in &output.shapes {
-        collect(shape, *clip_rect, &mut all);
+    let mut texts = 0;
+    for ClippedShape { clip_rect, shape, .. } in &output.shapes {
+        collect(shape, *clip_rect, &mut texts, &mut all);
     }
-    all.retain(|text| text.seen().shrink(SLACK).is_positive());
+    all.retain(|row| row.seen().shrink(SLACK).is_positive());
     all
 }
 
-fn collect(shape: &Shape, clip: Rect, all: &mut Vec<Text>) {
+fn collect(shape: &Shape, clip: Rect, texts: &mut usize, all: &mut Vec<Row>) {
     match shape {
-        Shape::Vec(shapes) => shapes.iter().for_each(|shape| collect(shape, clip, all)),
-        Shape::Text(text) => all.push(Text {
-            words: words(text),
-            rect: text.visual_bounding_rect(),
-            clip,
-        }),
+        Shape::Vec(shapes) => {
+            for shape in shapes {
+                collect(shape, clip, texts, all);
+            }
+        }
+        Shape::Text(text) => {
+            *texts += 1;
+            all.extend(text.galley.rows.iter().map(|row| Row {
+                words: row.text().trim().to_owned(),
+                rect: row.visuals.mesh_bounds.translate(text.pos.to_vec2() + row.pos.to_vec2()),
+                clip,
+                text: *texts,
+            }));
+        }
         _ => {}
     }
 }
 
-fn words(text: &TextShape) -> String {
-    let rows = text.galley.rows.iter();
-    rows.map(|row| row.text()).collect::<Vec<_>>().join(" ")
-}
-
-/// Texts that are cut off at the left or right, each as a sentence.
+/// Rows that are cut off at the left or right, each as a sentence.
 #[must_use]
-pub fn cut(texts: &[Text]) -> Vec<String> {
-    let is_cut = |text: &&Text| {
-        text.rect.left() < text.clip.left() - SLACK || text.clip.right() + SLACK < text.rect.right()
+pub fn cut(rows: &[Row]) -> Vec<String> {
+    let is_cut = |row: &&Row| {
+        row.rect.left() < row.clip.left() - SLACK || row.clip.right() + SLACK < row.rect.right()
     };
-    texts
-        .iter()
+    rows.iter()
         .filter(is_cut)
-        .map(|text| format!("cut: {:.60} {:?} in {:?}", text.words, text.rect, text.clip))
+        .map(|row| format!("cut: {:.60} {:?} in {:?}", row.words, row.rect, row.clip))
         .collect()
 }
 
-/// Texts that lie on one another, each pair as a sentence.
+/// Rows of different texts that lie on one another, each pair as a sentence.
 #[must_use]
-pub fn overlaps(texts: &[Text]) -> Vec<String> {
+pub fn overlaps(rows: &[Row]) -> Vec<String> {
     let mut found = Vec::new();
-    for (nth, one) in texts.iter().enumerate() {
-        for other in &texts[nth + 1..] {
-            if one.seen().shrink(SLACK).intersects(other.seen().shrink(SLACK)) {
+    for (nth, one) in rows.iter().enumerate() {
+        for other in &rows[nth + 1..] {
+            if one.text != other.text && one.seen().shrink(SLACK).intersects(other.seen().shrink(SLACK)) {
                 found.push(format!(
                     "overlap: {:.60} {:?} and {:.60} {:?}",
                     one.words,

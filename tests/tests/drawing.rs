@@ -83,7 +83,10 @@ fn a_path_is_laid_click_by_click_on_an_empty_plan() {
     let mut pad = blank();
     click(&mut pad, Role::Button, "Lay a new path");
     click_at(&mut pad, (-3.0, -2.0));
-    assert!(pad.state().plan().schemes[0].routes.is_empty(), "one peg is no path yet");
+    assert!(
+        pad.state().plan().schemes[0].routes.is_empty(),
+        "one peg is no path yet"
+    );
     click_at(&mut pad, (0.0, -2.0));
     click_at(&mut pad, (0.0, 1.0));
     press(&mut pad, Modifiers::NONE, Key::O);
@@ -91,7 +94,10 @@ fn a_path_is_laid_click_by_click_on_an_empty_plan() {
     press(&mut pad, Modifiers::NONE, Key::Enter);
     let laid = route(&pad, 0).clone();
     assert_eq!(laid.legs, [Shape::Straight, Shape::Straight, Shape::Onward]);
-    for (actual, expected) in corners(&laid).iter().zip([(-3., -2.), (0., -2.), (0., 1.), (2., 3.)]) {
+    for (actual, expected) in corners(&laid)
+        .iter()
+        .zip([(-3., -2.), (0., -2.), (0., 1.), (2., 3.)])
+    {
         assert!((actual.0 - expected.0).abs() < 0.03 && (actual.1 - expected.1).abs() < 0.03);
     }
     // Held level and square by what was laid before.
@@ -111,7 +117,13 @@ fn a_path_is_laid_click_by_click_on_an_empty_plan() {
 fn a_click_on_its_first_peg_closes_the_path() {
     let mut pad = blank();
     click(&mut pad, Role::Button, "Lay a new path");
-    for place in [(-2.0, -2.0), (2.0, -2.0), (2.0, 2.0), (-2.0, 2.0), (-2.0, -2.0)] {
+    for place in [
+        (-2.0, -2.0),
+        (2.0, -2.0),
+        (2.0, 2.0),
+        (-2.0, 2.0),
+        (-2.0, -2.0),
+    ] {
         click_at(&mut pad, place);
     }
     let laid = route(&pad, 0);
@@ -146,17 +158,27 @@ fn a_peg_is_put_on_a_leg_and_taken_out_again() {
     assert_eq!(with.waypoints.len(), before.waypoints.len() + 1);
     let lengths = |pad: &Pad<'_>| {
         let solved = pad.state().plan().solve();
-        solved.schemes[0].routes[0].centre_line.as_ref().map(|c| c.length())
+        solved.schemes[0].routes[0]
+            .centre_line
+            .as_ref()
+            .map(|c| c.length())
     };
     let length = lengths(&pad).unwrap();
     click(&mut pad, Role::Slider, "Peg 3");
     press(&mut pad, Modifiers::NONE, Key::Delete);
     let again = route(&pad, 0).clone();
     assert_eq!(corners(&again), corners(&before));
-    let Shape::Bend { rise, .. } = again.legs[1] else { panic!() };
-    let Shape::Bend { rise: was, .. } = before.legs[1] else { panic!() };
+    let Shape::Bend { rise, .. } = again.legs[1] else {
+        panic!()
+    };
+    let Shape::Bend { rise: was, .. } = before.legs[1] else {
+        panic!()
+    };
     assert!((rise - was).abs() < 1e-9, "the bend is the very same");
-    assert!((lengths(&pad).unwrap() - length).abs() < 1e-9, "the line never changed");
+    assert!(
+        (lengths(&pad).unwrap() - length).abs() < 1e-9,
+        "the line never changed"
+    );
 }
 
 #[test]
@@ -194,7 +216,14 @@ fn a_path_is_turned_round_and_runs_over_the_same_ground() {
         let here = after.point_at((1.0 - share) * after.length());
         assert!(there.distance(here) < 1e-9);
     }
-    assert!(pad.state().plan().solve().findings.iter().all(|f| f.place.scheme != 0));
+    assert!(
+        pad.state()
+            .plan()
+            .solve()
+            .findings
+            .iter()
+            .all(|f| f.place.scheme != 0)
+    );
 }
 
 #[test]
@@ -204,7 +233,10 @@ fn parting_and_joining_gives_the_path_again() {
     click(&mut pad, Role::Slider, "Peg 4");
     click(&mut pad, Role::Button, "Part the path here");
     assert_eq!(pad.state().plan().schemes[0].routes.len(), 2);
-    assert_eq!(route(&pad, 0).waypoints.len() + route(&pad, 1).waypoints.len(), 8);
+    assert_eq!(
+        route(&pad, 0).waypoints.len() + route(&pad, 1).waypoints.len(),
+        8
+    );
     open(&mut pad, "Change the path");
     click(&mut pad, Role::Button, "Join path 2 to its end");
     assert_eq!(pad.state().plan().schemes[0].routes.len(), 1);
@@ -223,8 +255,12 @@ fn a_path_is_copied_mirrored_and_taken_away() {
     click(&mut pad, Role::Button, "Mirror it");
     let mirrored = route(&pad, 0).clone();
     assert_eq!(mirrored.waypoints[0], before.waypoints[0]);
-    let Shape::Bend { rise, .. } = mirrored.legs[1] else { panic!() };
-    let Shape::Bend { rise: was, .. } = before.legs[1] else { panic!() };
+    let Shape::Bend { rise, .. } = mirrored.legs[1] else {
+        panic!()
+    };
+    let Shape::Bend { rise: was, .. } = before.legs[1] else {
+        panic!()
+    };
     assert!((rise + was).abs() < 1e-12);
     click(&mut pad, Role::Button, "Take it away");
     assert!(pad.state().plan().schemes[0].routes.is_empty());
@@ -264,7 +300,10 @@ fn several_pegs_move_together_and_their_legs_keep_their_shape() {
         assert!((after.waypoints[peg].at - before.waypoints[peg].at - way).length() < 1e-9);
     }
     assert_eq!(after.waypoints[..4], before.waypoints[..4]);
-    assert_eq!(after.legs[4], before.legs[4], "both its ends moved: the same bend");
+    assert_eq!(
+        after.legs[4], before.legs[4],
+        "both its ends moved: the same bend"
+    );
     press(&mut pad, Modifiers::COMMAND, Key::Z);
     assert_eq!(*route(&pad, 0), before);
 }
@@ -283,7 +322,10 @@ fn a_figure_is_typed_on_the_plan_itself() {
     pad.run();
     press(&mut pad, Modifiers::NONE, Key::Escape);
     assert_eq!(value(&pad, Role::TextInput, "Rise"), "1.500 m");
-    assert!(pad.query_by_role_and_label(Role::TextInput, "radius on the plan").is_none());
+    assert!(
+        pad.query_by_role_and_label(Role::TextInput, "radius on the plan")
+            .is_none()
+    );
 }
 
 #[test]
@@ -292,8 +334,14 @@ fn a_landing_is_laid_and_sized() {
     open(&mut pad, "Landings and passing places");
     click(&mut pad, Role::Button, "Lay a square landing");
     assert_eq!(route(&pad, 0).pads.len(), 1);
-    assert_eq!(value(&pad, Role::TextInput, "Width of Landing 1"), "1.500 m");
-    assert_eq!(pad.state().plan().solve().schemes[0].routes[0].pads.len(), 1);
+    assert_eq!(
+        value(&pad, Role::TextInput, "Width of Landing 1"),
+        "1.500 m"
+    );
+    assert_eq!(
+        pad.state().plan().solve().schemes[0].routes[0].pads.len(),
+        1
+    );
     click(&mut pad, Role::Button, "Take Landing 1 away");
     assert!(route(&pad, 0).pads.is_empty());
 }
@@ -318,7 +366,10 @@ fn a_distance_is_measured_with_its_direction() {
     click_at(&mut pad, (16.0, 9.4));
     press(&mut pad, Modifiers::NONE, Key::Escape);
     assert_eq!(*pad.state().plan(), before, "measuring changes nothing");
-    assert!(pad.query_by_role_and_label(Role::Button, "Measure").is_some());
+    assert!(
+        pad.query_by_role_and_label(Role::Button, "Measure")
+            .is_some()
+    );
 }
 
 #[test]
@@ -340,15 +391,32 @@ fn a_dragged_peg_is_held_level_unless_alt_is_down() {
 #[test]
 fn every_control_of_drawing_has_a_name() {
     let mut pad = window();
-    for header in ["Change the path", "How it leaves and arrives", "Landings and passing places", "Options"] {
+    for header in [
+        "Change the path",
+        "How it leaves and arrives",
+        "Landings and passing places",
+        "Options",
+    ] {
         open(&mut pad, header);
     }
-    let asks = [Role::Button, Role::Slider, Role::TextInput, Role::ComboBox, Role::CheckBox];
+    let asks = [
+        Role::Button,
+        Role::Slider,
+        Role::TextInput,
+        Role::ComboBox,
+        Role::CheckBox,
+    ];
     for node in pad.query_all(egui_kittest::kittest::By::new().recursive(true)) {
         let node = node.accesskit_node();
         if asks.contains(&node.role()) {
-            let name = node.label().or(node.labelled_by().next().and_then(|l| l.value()));
-            assert!(name.is_some_and(|n| !n.trim().is_empty()), "{:?}", node.role());
+            let name = node
+                .label()
+                .or(node.labelled_by().next().and_then(|l| l.value()));
+            assert!(
+                name.is_some_and(|n| !n.trim().is_empty()),
+                "{:?}",
+                node.role()
+            );
         }
     }
 }
@@ -357,12 +425,18 @@ fn every_control_of_drawing_has_a_name() {
 fn one_key_shows_the_map_of_keys_and_closes_it() {
     let mut pad = window();
     press(&mut pad, Modifiers::NONE, Key::F1);
-    assert!(pad.query_by_label("Move the handle by one division of the tape").is_some());
+    assert!(
+        pad.query_by_label("Move the handle by one division of the tape")
+            .is_some()
+    );
     // While it shows, keys do nothing to the plan.
     let before = pad.state().plan().clone();
     press(&mut pad, Modifiers::NONE, Key::L);
     press(&mut pad, Modifiers::NONE, Key::F1);
-    assert!(pad.query_by_label("Move the handle by one division of the tape").is_none());
+    assert!(
+        pad.query_by_label("Move the handle by one division of the tape")
+            .is_none()
+    );
     assert_eq!(*pad.state().plan(), before);
     assert!(pad.query_by_label("Laying a path").is_none());
 }
@@ -380,8 +454,20 @@ fn tab_alone_reaches_a_handle_and_its_figures() {
         press(&mut pad, Modifiers::NONE, Key::Tab);
         reached.extend(focused(&pad));
     }
-    for name in ["Apex of leg 2", "Peg 1", "Peg 7", "Chord", "Radius", "Draw", "Save", "Width"] {
-        assert!(reached.iter().any(|label| label == name), "{name} in {reached:?}");
+    for name in [
+        "Apex of leg 2",
+        "Peg 1",
+        "Peg 7",
+        "Chord",
+        "Radius",
+        "Draw",
+        "Save",
+        "Width",
+    ] {
+        assert!(
+            reached.iter().any(|label| label == name),
+            "{name} in {reached:?}"
+        );
     }
     // From there by keys alone: an apex is chosen, moved, and its rise typed.
     let mut pad = window();

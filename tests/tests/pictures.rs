@@ -1,9 +1,9 @@
 //! A few small pictures of the window, compared with those kept in tests/pictures.
 
+use egui::accesskit::Role;
 use egui::{Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use egui::accesskit::Role;
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::Look;
 use pegbow_tests::harness::{builder, hold, place};

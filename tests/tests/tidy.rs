@@ -98,8 +98,12 @@ fn one_file_knows_ron_one_the_pdf_crate_and_only_the_app_opens_files() {
             !knows("ron::") || place == "crates/plan/src/file.rs",
             "{place} knows RON"
         );
-        let writes_pdf = place == "crates/sheet/src/pdf.rs" || place.starts_with("crates/sheet/src/pdf/");
-        assert!(!knows("krilla::") || writes_pdf, "{place} knows the PDF crate");
+        let writes_pdf =
+            place == "crates/sheet/src/pdf.rs" || place.starts_with("crates/sheet/src/pdf/");
+        assert!(
+            !knows("krilla::") || writes_pdf,
+            "{place} knows the PDF crate"
+        );
         assert!(
             !knows("std::fs") || place.starts_with("crates/app/"),
             "{place} opens files"
@@ -108,7 +112,10 @@ fn one_file_knows_ron_one_the_pdf_crate_and_only_the_app_opens_files() {
             !knows("SystemTime::now") && !knows("Instant::now") || place.starts_with("crates/app/"),
             "{place} looks at a clock"
         );
-        assert!(!knows("egui") || place.starts_with("crates/app/"), "{place} knows the window");
+        assert!(
+            !knows("egui") || place.starts_with("crates/app/"),
+            "{place} knows the window"
+        );
         for stub in ["todo!(", "unimplemented!(", "#[ignore"] {
             assert!(!knows(stub), "{place} has {stub}");
         }
@@ -143,12 +150,21 @@ fn the_top_level_is_as_agreed() {
 #[test]
 fn the_readme_opens_with_the_job_and_names_the_two_commands() {
     let readme = read("README.md");
-    let first = readme.lines().find(|line| !line.starts_with('#') && !line.trim().is_empty());
-    assert!(first.is_some_and(|line| line.contains("garden path")), "{first:?}");
+    let first = readme
+        .lines()
+        .find(|line| !line.starts_with('#') && !line.trim().is_empty());
+    assert!(
+        first.is_some_and(|line| line.contains("garden path")),
+        "{first:?}"
+    );
     for command in ["cargo run --release", "cargo test --workspace"] {
         assert!(readme.contains(command), "{command}");
     }
-    for picture in readme.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+    for picture in readme
+        .split("](")
+        .skip(1)
+        .filter_map(|rest| rest.split(')').next())
+    {
         if !picture.starts_with("http") && !picture.starts_with('#') {
             assert!(root().join(picture).exists(), "README points to {picture}");
         }
@@ -158,7 +174,18 @@ fn the_readme_opens_with_the_job_and_names_the_two_commands() {
 #[test]
 fn limits_stand_in_the_docs_as_in_the_code() {
     let docs = read("docs/plan-format.md");
-    for limit in ["16 MiB", "10,000", "100,000", "100 km", "50 mm", "50 m", "200 characters"] {
-        assert!(docs.contains(limit), "docs/plan-format.md does not give {limit}");
+    for limit in [
+        "16 MiB",
+        "10,000",
+        "100,000",
+        "100 km",
+        "50 mm",
+        "50 m",
+        "200 characters",
+    ] {
+        assert!(
+            docs.contains(limit),
+            "docs/plan-format.md does not give {limit}"
+        );
     }
 }

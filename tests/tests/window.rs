@@ -35,7 +35,8 @@ fn press(pad: &mut Pad<'_>, modifiers: Modifiers, key: Key) {
 
 /// Types over a field of the slip, reached as a hand would: click, type, Enter.
 fn type_over(pad: &mut Pad<'_>, name: &str, text: &str) {
-    pad.get_by_role_and_label(Role::TextInput, name).scroll_to_me();
+    pad.get_by_role_and_label(Role::TextInput, name)
+        .scroll_to_me();
     pad.run();
     pad.get_by_role_and_label(Role::TextInput, name).click();
     pad.run();
@@ -55,7 +56,13 @@ fn dragging_an_apex_changes_that_bend_and_nothing_else() {
     assert_eq!(figure(&pad, "Rise"), "1.170 m");
     assert_eq!(figure(&pad, "Radius"), "4.000 m");
     let before = pad.state().plan().clone();
-    drag_node(&mut pad, Role::Slider, "Apex of leg 2", Vec2::new(-20.0, -20.0), 8);
+    drag_node(
+        &mut pad,
+        Role::Slider,
+        "Apex of leg 2",
+        Vec2::new(-20.0, -20.0),
+        8,
+    );
     assert_ne!(figure(&pad, "Rise"), "1.170 m");
     assert_eq!(figure(&pad, "Chord"), "5.655 m", "the pegs stay");
     let after = pad.state().plan().clone();
@@ -79,7 +86,11 @@ fn the_figures_follow_while_the_hand_is_still_down() {
     pad.run_steps(1);
     let live = figure(&pad, "Rise");
     assert_ne!(live, "1.170 m");
-    assert_eq!(*pad.state().plan(), before, "nothing is changed before the drop");
+    assert_eq!(
+        *pad.state().plan(),
+        before,
+        "nothing is changed before the drop"
+    );
     let_go(&mut pad, to);
     assert_eq!(figure(&pad, "Rise"), live);
     assert_ne!(*pad.state().plan(), before);
@@ -104,7 +115,8 @@ fn an_end_peg_keeps_the_sweep_of_its_bends() {
     let mut pad = window();
     let sweep = figure(&pad, "Sweep");
     drag_node(&mut pad, Role::Slider, "Peg 3", Vec2::new(50.0, -20.0), 8);
-    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2").click();
+    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2")
+        .click();
     pad.run();
     assert_eq!(figure(&pad, "Sweep"), sweep);
     assert_ne!(figure(&pad, "Chord"), "5.655 m");
@@ -119,7 +131,8 @@ fn typing_a_figure_makes_it_hold() {
     assert_eq!(figure(&pad, "Chord"), "5.655 m", "the pegs stay");
     // The radius now holds while a peg is dragged.
     drag_node(&mut pad, Role::Slider, "Peg 2", Vec2::new(0.0, 10.0), 5);
-    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2").click();
+    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2")
+        .click();
     pad.run();
     assert_eq!(figure(&pad, "Radius"), "4.500 m");
     assert_ne!(figure(&pad, "Chord"), "5.655 m");
@@ -172,7 +185,10 @@ fn arrow_keys_nudge_by_one_graduation() {
     press(&mut pad, Modifiers::NONE, Key::ArrowRight);
     let at = pad.state().plan().schemes[0].routes[0].waypoints[2].at;
     assert!((at.x - 4.005).abs() < 1e-12 && (at.y - 7.0).abs() < 1e-12);
-    assert_eq!(value(&pad, Role::Slider, "Peg 3"), "4.005 m east, 7.000 m north");
+    assert_eq!(
+        value(&pad, Role::Slider, "Peg 3"),
+        "4.005 m east, 7.000 m north"
+    );
     press(&mut pad, Modifiers::NONE, Key::ArrowDown);
     let at = pad.state().plan().schemes[0].routes[0].waypoints[2].at;
     assert!((at.y - 6.995).abs() < 1e-12);
@@ -200,7 +216,10 @@ fn every_option_and_stage_can_be_turned_to() {
     }
     pad.get_by_role_and_label(Role::Tab, "Set out").click();
     pad.run();
-    assert!(pad.query_by_label_contains("From the swing point").is_some());
+    assert!(
+        pad.query_by_label_contains("From the swing point")
+            .is_some()
+    );
 }
 
 /// Types into the field that asks for a path.
@@ -251,9 +270,14 @@ fn a_file_that_is_there_is_not_replaced_unasked() {
     answer(&mut pad, "Type where the plan is to be saved", &path);
     assert!(pad.query_by_label("There is such a file already").is_some());
     assert_eq!(std::fs::read_to_string(&path).unwrap(), "keep me");
-    pad.get_by_role_and_label(Role::Button, "Replace it").click();
+    pad.get_by_role_and_label(Role::Button, "Replace it")
+        .click();
     pad.run();
-    assert!(std::fs::read_to_string(&path).unwrap().starts_with("(\n  version: 1"));
+    assert!(
+        std::fs::read_to_string(&path)
+            .unwrap()
+            .starts_with("(\n  version: 1")
+    );
 }
 
 #[test]
@@ -287,19 +311,25 @@ fn what_cannot_be_opened_leaves_everything_as_it_was() {
 fn unsaved_changes_are_asked_about() {
     let mut pad = window();
     press(&mut pad, Modifiers::COMMAND, Key::N);
-    assert_eq!(pad.state().plan().title, "", "nothing to lose, nothing asked");
+    assert_eq!(
+        pad.state().plan().title,
+        "",
+        "nothing to lose, nothing asked"
+    );
     let mut pad = window();
     drag_node(&mut pad, Role::Slider, "Peg 2", Vec2::new(30.0, 10.0), 6);
     let changed = pad.state().plan().clone();
     press(&mut pad, Modifiers::COMMAND, Key::N);
-    pad.get_by_role_and_label(Role::Button, "Keep working").click();
+    pad.get_by_role_and_label(Role::Button, "Keep working")
+        .click();
     pad.run();
     assert_eq!(*pad.state().plan(), changed);
     press(&mut pad, Modifiers::COMMAND, Key::N);
     press(&mut pad, Modifiers::NONE, Key::Escape);
     assert_eq!(*pad.state().plan(), changed, "Escape keeps working");
     press(&mut pad, Modifiers::COMMAND, Key::N);
-    pad.get_by_role_and_label(Role::Button, "Give them up").click();
+    pad.get_by_role_and_label(Role::Button, "Give them up")
+        .click();
     pad.run();
     assert_ne!(*pad.state().plan(), changed);
     assert!(!pad.state().is_unsaved());
@@ -331,7 +361,10 @@ fn a_folder_that_cannot_be_written_in_is_said() {
     let nowhere = std::path::Path::new("/no/such/folder/yard.ron");
     answer(&mut pad, "Type where the plan is to be saved", nowhere);
     let said = pad.state().said().expect("a sentence");
-    assert!(said.wrong && said.sentence.contains("/no/such/folder"), "{said:?}");
+    assert!(
+        said.wrong && said.sentence.contains("/no/such/folder"),
+        "{said:?}"
+    );
 }
 
 #[test]
@@ -340,8 +373,16 @@ fn the_rounding_of_a_corner_is_dragged_and_typed() {
     pad.get_by_role_and_label(Role::Button, "B").click();
     pad.run();
     assert_eq!(figure(&pad, "Radius"), "7.500 m");
-    drag_node(&mut pad, Role::Slider, "Rounding of corner 2", Vec2::new(-12.0, -12.0), 6);
-    let radius = pad.state().plan().schemes[1].routes[0].waypoints[1].rounding.unwrap();
+    drag_node(
+        &mut pad,
+        Role::Slider,
+        "Rounding of corner 2",
+        Vec2::new(-12.0, -12.0),
+        6,
+    );
+    let radius = pad.state().plan().schemes[1].routes[0].waypoints[1]
+        .rounding
+        .unwrap();
     assert!(radius < 7.5 && radius > 5.0, "{radius}");
     type_over(&mut pad, "Radius", "8 m");
     assert_eq!(figure(&pad, "Radius"), "8.000 m");
@@ -356,11 +397,19 @@ fn a_held_figure_stops_the_peg_and_says_so() {
     type_over(&mut pad, "Radius", "4 m");
     drag_node(&mut pad, Role::Slider, "Peg 3", Vec2::new(300.0, -100.0), 8);
     let said = pad.state().said().expect("a sentence").clone();
-    assert!(said.sentence.contains("holds its chord and radius"), "{said:?}");
-    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2").click();
+    assert!(
+        said.sentence.contains("holds its chord and radius"),
+        "{said:?}"
+    );
+    pad.get_by_role_and_label(Role::Slider, "Apex of leg 2")
+        .click();
     pad.run();
     assert_eq!(figure(&pad, "Radius"), "4.000 m");
-    assert_eq!(figure(&pad, "Chord"), "8.000 m", "the peg went as far as it could");
+    assert_eq!(
+        figure(&pad, "Chord"),
+        "8.000 m",
+        "the peg went as far as it could"
+    );
 }
 
 #[test]
@@ -368,9 +417,11 @@ fn the_other_bend_of_two_can_be_taken() {
     let mut pad = window();
     type_over(&mut pad, "Radius", "4.5 m");
     let rise = figure(&pad, "Rise");
-    pad.get_by_role_and_label(Role::Button, "Take that bend").scroll_to_me();
+    pad.get_by_role_and_label(Role::Button, "Take that bend")
+        .scroll_to_me();
     pad.run();
-    pad.get_by_role_and_label(Role::Button, "Take that bend").click();
+    pad.get_by_role_and_label(Role::Button, "Take that bend")
+        .click();
     pad.run();
     assert_eq!(figure(&pad, "Radius"), "4.500 m");
     assert_ne!(figure(&pad, "Rise"), rise);
@@ -392,8 +443,16 @@ fn everything_has_a_name_a_screen_reader_can_say() {
                 Role::ComboBox,
             ];
             if asks.contains(&node.accesskit_node().role()) {
-                let named = node.accesskit_node().label().is_some_and(|label| !label.trim().is_empty());
-                assert!(named, "{:?} at {:?} has no name", node.accesskit_node().role(), node.rect());
+                let named = node
+                    .accesskit_node()
+                    .label()
+                    .is_some_and(|label| !label.trim().is_empty());
+                assert!(
+                    named,
+                    "{:?} at {:?} has no name",
+                    node.accesskit_node().role(),
+                    node.rect()
+                );
             }
         }
     }

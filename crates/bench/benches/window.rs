@@ -105,11 +105,17 @@ fn measure(legs: usize, closer: f32) {
         })
         .collect();
     assert!(window.pad.canvas().is_holding(), "nothing was dragged");
-    let (shapes, corners) = took.last().map_or((0, 0), |last| (last.shapes, last.corners));
+    let (shapes, corners) = took
+        .last()
+        .map_or((0, 0), |last| (last.shapes, last.corners));
     let mut times = |of: fn(&Took) -> Duration| {
         took.sort_by_key(of);
         let ms = |took: Option<&Took>| took.map_or(0.0, |took| of(took).as_secs_f64() * 1e3);
-        format!("{:6.2} {:6.2}", ms(took.first()), ms(took.get(took.len() / 2)))
+        format!(
+            "{:6.2} {:6.2}",
+            ms(took.first()),
+            ms(took.get(took.len() / 2))
+        )
     };
     let (ui, triangles) = (times(|took| took.ui), times(|took| took.triangles));
     let seen = if closer <= 1.0 { "all" } else { "near" };

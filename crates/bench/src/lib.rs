@@ -135,7 +135,11 @@ mod tests {
         assert_eq!(pieces.len(), 400 + 100);
         assert!(route.left_edge.is_some() && route.right_edge.is_some());
         for finding in &solved.findings {
-            assert_eq!(finding.severity, plan::finding::Severity::Note, "{finding:?}");
+            assert_eq!(
+                finding.severity,
+                plan::finding::Severity::Note,
+                "{finding:?}"
+            );
         }
     }
 

@@ -78,11 +78,7 @@ impl Direction {
     /// How far one turns from this direction to another: positive to the left, −π to π.
     #[must_use]
     pub fn turn_to(self, other: Self) -> f64 {
-        angle::signed(
-            self.unit
-                .cross(other.unit)
-                .atan2(self.unit.dot(other.unit)),
-        )
+        angle::signed(self.unit.cross(other.unit).atan2(self.unit.dot(other.unit)))
     }
 }
 

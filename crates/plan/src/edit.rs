@@ -316,9 +316,9 @@ impl fmt::Display for Stopped {
                 figure_name(figures[0]),
                 figure_name(figures[1])
             ),
-            Self::BothChords => f.write_str(
-                "the legs on both sides hold their chords: let one go to move this peg",
-            ),
+            Self::BothChords => {
+                f.write_str("the legs on both sides hold their chords: let one go to move this peg")
+            }
             Self::Limit => f.write_str("the peg cannot go farther this way"),
         }
     }
@@ -424,7 +424,9 @@ impl Edit {
             Self::Split { id } => format!("part the path at waypoint {}", id.waypoint + 1),
             Self::Join { .. } => "join two paths".into(),
             Self::Branch { .. } => "begin a path at an edge".into(),
-            Self::SetHeading { end: End::Start, .. } => "set the start direction".into(),
+            Self::SetHeading {
+                end: End::Start, ..
+            } => "set the start direction".into(),
             Self::SetHeading { end: End::End, .. } => "set the end direction".into(),
             Self::MoveTogether { waypoints, .. } => format!("move {} pegs", waypoints.len()),
             Self::Mirror { .. } => "mirror the path".into(),
@@ -637,13 +639,10 @@ impl Plan {
 /// Of several bends, the one whose sweep is nearest to that of the bend before: of the two that a
 /// chord and a radius give, the one on the same side of the half circle.
 fn nearest(answers: &[Answer], sweep: f64) -> Option<Bend> {
-    answers
-        .iter()
-        .map(|answer| answer.bend)
-        .min_by(|a, b| {
-            let off = |bend: &Bend| (bend.sweep() - sweep).abs();
-            off(a).total_cmp(&off(b))
-        })
+    answers.iter().map(|answer| answer.bend).min_by(|a, b| {
+        let off = |bend: &Bend| (bend.sweep() - sweep).abs();
+        off(a).total_cmp(&off(b))
+    })
 }
 
 fn quoted(name: &str) -> String {

@@ -225,7 +225,11 @@ fn line_figures(chain: &Chain) -> LineFigures {
 
 fn piece_figures(piece: &Piece) -> PieceFigures {
     PieceFigures {
-        kind: if piece.arc().is_some() { "bend" } else { "straight" },
+        kind: if piece.arc().is_some() {
+            "bend"
+        } else {
+            "straight"
+        },
         start: pair(piece.start()),
         end: pair(piece.end()),
         length: piece.length(),

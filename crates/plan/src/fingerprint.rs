@@ -17,9 +17,9 @@ pub fn fingerprint(plan: &Plan) -> String {
 fn fnv1a(bytes: &[u8]) -> u64 {
     const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
     const PRIME: u64 = 0x0000_0100_0000_01b3;
-    bytes
-        .iter()
-        .fold(BASIS, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(PRIME))
+    bytes.iter().fold(BASIS, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(PRIME)
+    })
 }
 
 #[cfg(test)]
@@ -30,7 +30,8 @@ mod tests {
     /// Source: the test vectors published with FNV (Landon Curt Noll); from memory.
     #[test]
     fn hashes_as_published() {
-        let check = |text: &str, expected: u64| assert_eq!(fnv1a(text.as_bytes()), expected, "{text}");
+        let check =
+            |text: &str, expected: u64| assert_eq!(fnv1a(text.as_bytes()), expected, "{text}");
         check("", 0xcbf2_9ce4_8422_2325);
         check("a", 0xaf63_dc4c_8601_ec8c);
         check("foobar", 0x8594_4171_f739_67e8);

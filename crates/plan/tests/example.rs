@@ -12,6 +12,7 @@ fn written_once_it_keeps_its_bytes() {
     let again = file::read(text.as_bytes()).unwrap();
     assert_eq!(again, plan);
     assert_eq!(file::write(&again), text);
+    assert_eq!(text, example::TEXT, "the file shipped is the file written");
 }
 
 #[test]

@@ -63,7 +63,7 @@ fn the_same_plan_written_in_other_ways() {
 
 #[test]
 fn cut_short_at_every_byte_it_is_refused() {
-    let text = example::TEXT.trim_end();
+    let text = TYPED.trim_end();
     for end in 0..text.len() {
         let error = read(&text.as_bytes()[..end]).expect_err("only the whole is a plan");
         assert!(!error.to_string().is_empty());
@@ -73,7 +73,7 @@ fn cut_short_at_every_byte_it_is_refused() {
 
 #[test]
 fn one_wrong_byte_anywhere_breaks_nothing() {
-    let text = example::TEXT.as_bytes();
+    let text = TYPED.as_bytes();
     for at in 0..text.len() {
         for wrong in *b"\0(]\"x-9,\xff" {
             let mut bytes = text.to_vec();
@@ -93,11 +93,14 @@ fn check(bytes: &[u8], expected: &str) {
     }
 }
 
+/// The example as a person might type it: the same plan in fewer lines than are written.
+const TYPED: &str = include_str!("files/as-typed.ron");
+
 /// The example with one thing changed.
 #[track_caller]
 fn changed(from: &str, to: &str) -> String {
-    assert!(example::TEXT.contains(from), "{from} is not in the example");
-    example::TEXT.replacen(from, to, 1)
+    assert!(TYPED.contains(from), "{from} is not in the example");
+    TYPED.replacen(from, to, 1)
 }
 
 #[test]
@@ -298,7 +301,7 @@ fn slips_of_the_pen() {
 
 #[test]
 fn the_end_of_the_file() {
-    let text = example::TEXT.trim_end();
+    let text = TYPED.trim_end();
     check(
         text[..text.len() - 1].trim_end().as_bytes(),
         "line 107, column 4: the file stops here, in the middle of the plan: the end of it is lost",

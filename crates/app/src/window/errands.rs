@@ -161,21 +161,29 @@ impl Errands {
             }),
             Errand::Save(path) => {
                 let plan = Arc::clone(history.settled());
-                Some(match files::write_atomically(&path, plan::file::write(&plan).as_bytes()) {
-                    Ok(()) => {
-                        let sentence = words::saved(&path);
-                        self.path = Some(path);
-                        self.now = self.then.take();
-                        ctx.request_repaint();
-                        Done::Saved(plan, sentence)
-                    }
-                    Err(error) => {
-                        self.then = None;
-                        Done::Failed(error.to_string())
-                    }
-                })
+                Some(
+                    match files::write_atomically(&path, plan::file::write(&plan).as_bytes()) {
+                        Ok(()) => {
+                            let sentence = words::saved(&path);
+                            self.path = Some(path);
+                            self.now = self.then.take();
+                            ctx.request_repaint();
+                            Done::Saved(plan, sentence)
+                        }
+                        Err(error) => {
+                            self.then = None;
+                            Done::Failed(error.to_string())
+                        }
+                    },
+                )
             }
-            Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, solved, sheet)),
+            Errand::Sheet(path) => Some(write_sheet(
+                &path,
+                self.path.as_deref(),
+                history,
+                solved,
+                sheet,
+            )),
             Errand::Close => {
                 // Kept until the window is gone, so that closing is not asked about again.
                 self.now = Some(Errand::Close);
@@ -214,7 +222,10 @@ impl Errands {
     }
 
     fn folder(&self) -> Option<PathBuf> {
-        self.path.as_deref().and_then(Path::parent).map(Path::to_path_buf)
+        self.path
+            .as_deref()
+            .and_then(Path::parent)
+            .map(Path::to_path_buf)
     }
 
     /// A file name without its ending: that of the plan's file, or its title.

@@ -52,7 +52,11 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
             egui::pos2(rect.center().x, string_at),
             Vec2::splat(if chosen { 12.0 } else { 9.0 }),
         );
-        let fill = if chosen { palette.string } else { palette.paper };
+        let fill = if chosen {
+            palette.string
+        } else {
+            palette.paper
+        };
         let outline = Stroke::new(2.0 * palette.weight, palette.ink);
         painter.rect(peg, 0.0, fill, outline, egui::StrokeKind::Middle);
         let at = egui::pos2(rect.center().x, string_at + 9.0);

@@ -15,8 +15,8 @@ use super::action::Action;
 use super::canvas::{Canvas, Scene};
 use super::errands::Errands;
 use super::hints::Hints;
-use super::keys::KeyMap;
 use super::intent::Intent;
+use super::keys::KeyMap;
 use super::mode::{Lay, Measure, Mode, Next, Start};
 use super::pick::{Pick, Picked, Stage};
 use super::slip::{Said, Slip};
@@ -294,7 +294,9 @@ impl Sketchpad {
         let there = match pick.part {
             None => true,
             Some(Picked::Leg(leg)) => leg < route.legs.len(),
-            Some(Picked::Rounding(w)) => route.waypoints.get(w).is_some_and(|w| w.rounding.is_some()),
+            Some(Picked::Rounding(w)) => {
+                route.waypoints.get(w).is_some_and(|w| w.rounding.is_some())
+            }
             Some(Picked::Waypoint(w)) => w < route.waypoints.len(),
         };
         if !there {
@@ -357,7 +359,13 @@ impl Sketchpad {
             }
             (None, Some(first)) => {
                 let edit = self.first_leg(first, start.at, lay.next);
-                (edit, Mode::Lay(Lay { leads_on: Some(End::End), ..lay }))
+                (
+                    edit,
+                    Mode::Lay(Lay {
+                        leads_on: Some(End::End),
+                        ..lay
+                    }),
+                )
             }
             (Some(_), _) if closes => {
                 let route = self.pick.route;
@@ -381,7 +389,13 @@ impl Sketchpad {
         let legs = now
             .route(self.pick.scheme, self.pick.route)
             .map_or(0, |route| route.legs.len());
-        let at_start = matches!(edit, Edit::LeadOn { end: End::Start, .. });
+        let at_start = matches!(
+            edit,
+            Edit::LeadOn {
+                end: End::Start,
+                ..
+            }
+        );
         let leg = if at_start { 0 } else { legs.saturating_sub(1) };
         self.pick.part = Some(Picked::Leg(leg));
         self.mode = next;
@@ -503,7 +517,10 @@ impl Sketchpad {
     fn run_errands(&mut self, ctx: &Context) {
         use super::errands::Done;
         let solved = self.solved.get(self.history.settled());
-        match self.errands.run(ctx, &self.history, &solved, (self.pick, self.slip.sheet)) {
+        match self
+            .errands
+            .run(ctx, &self.history, &solved, (self.pick, self.slip.sheet))
+        {
             Some(Done::Opened(plan)) => {
                 self.pick = first_pick(&plan);
                 self.mode = if plan.schemes.iter().all(|scheme| scheme.routes.is_empty()) {

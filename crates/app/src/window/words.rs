@@ -101,14 +101,20 @@ pub mod keys {
     pub const BY_HAND: [(&str, &str); 11] = [
         ("Tab", "Go to the next handle, field or button"),
         ("Arrow keys", "Move the handle by one division of the tape"),
-        ("Enter", "From a handle to its figures; in a field, set the figure"),
+        (
+            "Enter",
+            "From a handle to its figures; in a field, set the figure",
+        ),
         ("Delete", "Take the chosen peg out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),
         ("Alt while dragging", "Let go of all holds"),
         ("Shift and a click", "Choose several pegs together"),
         ("Double click on a leg", "Put a peg there"),
         ("Double click or Enter", "End the path that is being laid"),
-        ("S, B, O while laying", "The next leg is a straight, a bend, an onward bend"),
+        (
+            "S, B, O while laying",
+            "The next leg is a straight, a bend, an onward bend",
+        ),
         ("Wheel or two fingers", "Show less or more of the plan"),
     ];
 }

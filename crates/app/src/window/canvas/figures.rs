@@ -59,7 +59,13 @@ fn draw_bend(
     Pen::Measure.draw(painter, &line(arc.start(), arc.end()), palette);
     if arc.bend().radius() > FLAT * arc.chord() {
         let text = format!("{}, as good as straight", ruler.text(arc.chord()));
-        labels.write(view.screen_from_plan(middle), 14.0, Vec2::ZERO, &text, big(palette.ink));
+        labels.write(
+            view.screen_from_plan(middle),
+            14.0,
+            Vec2::ZERO,
+            &text,
+            big(palette.ink),
+        );
         return Vec::new();
     }
     Pen::Measure.draw(painter, &line(middle, arc.apex()), palette);
@@ -67,7 +73,12 @@ fn draw_bend(
     for end in [arc.start(), arc.end(), arc.apex()] {
         Pen::String.draw(painter, &line(centre, end), palette);
     }
-    swing_point(painter, view.screen_from_plan(centre), palette.string, palette.weight);
+    swing_point(
+        painter,
+        view.screen_from_plan(centre),
+        palette.string,
+        palette.weight,
+    );
     let apex = view.screen_from_plan(arc.apex());
     labels.keep_free(Rect::from_center_size(apex, Vec2::splat(24.0)));
     labels.keep_free(Rect::from_center_size(
@@ -83,7 +94,13 @@ fn draw_bend(
     // A flat bend's rise has no room beside it: its figure goes outside the apex.
     let rise = ruler.text(bend.rise());
     let on_rise = if view.screen_length(bend.rise()) > 24.0 {
-        labels.write_at_one(&share(middle, arc.apex()), 10.0, along, &rise, &big(palette.ink))
+        labels.write_at_one(
+            &share(middle, arc.apex()),
+            10.0,
+            along,
+            &rise,
+            &big(palette.ink),
+        )
     } else {
         labels.write_at_one(&[apex], 20.0, away, &rise, &big(palette.ink))
     };

@@ -2,8 +2,8 @@
 
 use egui::accesskit::{Action as Asked, ActionData, Role};
 use egui::{
-    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Ui, Vec2,
-    vec2,
+    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Ui,
+    Vec2, vec2,
 };
 use geometry::{Direction, Point, Vector};
 use plan::Edit;
@@ -90,7 +90,10 @@ impl Grip {
         }
         for placed in all {
             let at = view.screen_from_plan(placed.at);
-            let held = self.held.as_ref().is_some_and(|h| h.handle == placed.handle);
+            let held = self
+                .held
+                .as_ref()
+                .is_some_and(|h| h.handle == placed.handle);
             if !seen.contains(at) && !held {
                 continue;
             }
@@ -119,7 +122,10 @@ impl Grip {
             }
             draw(&painter, at, &placed, &touch, scene);
         }
-        let held = self.held.as_ref().and_then(|held| Some((held.handle, held.guided.as_ref()?)));
+        let held = self
+            .held
+            .as_ref()
+            .and_then(|held| Some((held.handle, held.guided.as_ref()?)));
         // What is held by its chord, or stopped, may stand elsewhere: then nothing is said.
         if let Some((Handle::Waypoint(waypoint), guided)) = held
             && scene
@@ -196,14 +202,7 @@ impl Grip {
     }
 
     /// Arrow keys move by one graduation; Enter goes to the fields.
-    fn keys(
-        &self,
-        ui: &Ui,
-        scene: &Scene<'_>,
-        placed: &Placed,
-        id: Id,
-        out: &mut Vec<Intent>,
-    ) {
+    fn keys(&self, ui: &Ui, scene: &Scene<'_>, placed: &Placed, id: Id, out: &mut Vec<Intent>) {
         let arrows = EventFilter {
             horizontal_arrows: true,
             vertical_arrows: true,
@@ -252,10 +251,8 @@ fn picked(handle: Handle) -> Option<Picked> {
 /// The handles of the chosen path: apexes first, so that pegs lie above them.
 fn placed(scene: &Scene<'_>) -> Vec<Placed> {
     let pick = scene.pick;
-    let (Some(route), Some(solved)) = (
-        scene.plan.route(pick.scheme, pick.route),
-        scene.route(),
-    ) else {
+    let (Some(route), Some(solved)) = (scene.plan.route(pick.scheme, pick.route), scene.route())
+    else {
         return Vec::new();
     };
     let ruler = scene.ruler();
@@ -282,7 +279,15 @@ fn placed(scene: &Scene<'_>) -> Vec<Placed> {
     for (waypoint, w) in route.waypoints.iter().enumerate() {
         let arc = solved
             .piece_of(Origin::Rounding(waypoint))
-            .and_then(|piece| solved.centre_line.as_ref()?.pieces().get(piece)?.arc().copied());
+            .and_then(|piece| {
+                solved
+                    .centre_line
+                    .as_ref()?
+                    .pieces()
+                    .get(piece)?
+                    .arc()
+                    .copied()
+            });
         if let (Some(arc), Some(_)) = (arc, w.rounding) {
             let away = Direction::of(w.at - arc.apex()).map(Direction::unit);
             all.push(Placed {
@@ -409,7 +414,12 @@ fn rounding_through(scene: &Scene<'_>, waypoint: usize, to: Point) -> Option<f64
     let route = solved.schemes.get(pick.scheme)?.routes.get(pick.route)?;
     let piece = route.piece_of(Origin::Rounding(waypoint))?;
     let arc = *route.centre_line.as_ref()?.pieces().get(piece)?.arc()?;
-    let corner = scene.settled.route(pick.scheme, pick.route)?.waypoints.get(waypoint)?.at;
+    let corner = scene
+        .settled
+        .route(pick.scheme, pick.route)?
+        .waypoints
+        .get(waypoint)?
+        .at;
     let inward = Direction::of(arc.apex() - corner)?.unit();
     let least = plan::limits::SHORTEST;
     let reach = inward.dot(to - corner).max(least);
@@ -426,13 +436,7 @@ fn tell_reader(ui: &Ui, touch: &Response, placed: &Placed) {
 }
 
 /// A value set by a screen reader: a rise, a radius, or `east, north`.
-fn typed_by_reader(
-    ui: &Ui,
-    id: Id,
-    scene: &Scene<'_>,
-    placed: &Placed,
-    out: &mut Vec<Intent>,
-) {
+fn typed_by_reader(ui: &Ui, id: Id, scene: &Scene<'_>, placed: &Placed, out: &mut Vec<Intent>) {
     let asked: Vec<String> = ui.input(|input| {
         input
             .accesskit_action_requests(id, Asked::SetValue)
@@ -494,13 +498,28 @@ fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &
     }
     let line = Stroke::new(2.0 * palette.weight, palette.ink);
     if let Some(away) = placed.away {
-        let fill = if active { palette.string } else { palette.paper };
+        let fill = if active {
+            palette.string
+        } else {
+            palette.paper
+        };
         let tip = triangle(at, away);
-        painter.add(Shape::convex_polygon(tip, fill, Stroke { color: palette.string, ..line }));
+        painter.add(Shape::convex_polygon(
+            tip,
+            fill,
+            Stroke {
+                color: palette.string,
+                ..line
+            },
+        ));
         return;
     }
     let size = if active { 12.0 } else { 10.0 };
-    let fill = if active { palette.string } else { palette.paper };
+    let fill = if active {
+        palette.string
+    } else {
+        palette.paper
+    };
     if placed.peg {
         let square = Rect::from_center_size(at, Vec2::splat(size));
         painter.rect(square, 0.0, fill, line, StrokeKind::Middle);
@@ -517,5 +536,9 @@ fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &
 fn triangle(at: Pos2, away: Vector) -> Vec<Pos2> {
     let up = vec2(away.x as f32, -away.y as f32);
     let across = vec2(-up.y, up.x);
-    vec![at + up * 9.0, at - up * 5.0 + across * 8.0, at - up * 5.0 - across * 8.0]
+    vec![
+        at + up * 9.0,
+        at - up * 5.0 + across * 8.0,
+        at - up * 5.0 - across * 8.0,
+    ]
 }

@@ -61,9 +61,7 @@ impl<'a> Labels<'a> {
         text: &str,
         (font, ink): (FontId, Color32),
     ) -> Option<Rect> {
-        let galley = self
-            .painter
-            .layout_no_wrap(text.to_owned(), font, ink);
+        let galley = self.painter.layout_no_wrap(text.to_owned(), font, ink);
         let size = galley.size();
         let wished = std::iter::once(wish).filter(|w| w.length_sq() > 0.0);
         let rect = wished
@@ -79,7 +77,10 @@ impl<'a> Labels<'a> {
             })
             .find(|rect| {
                 self.area.contains_rect(*rect)
-                    && !self.taken.iter().any(|other| other.intersects(rect.expand(3.0)))
+                    && !self
+                        .taken
+                        .iter()
+                        .any(|other| other.intersects(rect.expand(3.0)))
             })?;
         super::backed_text(self.painter, rect, galley, self.paper, ink);
         self.taken.push(rect);

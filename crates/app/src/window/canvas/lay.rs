@@ -48,7 +48,15 @@ pub(super) fn ui(
             };
             tip_ui(&painter, view, scene, tip, &mut labels);
             if let Some(at) = pointer {
-                lay_at(ui, view, scene, (lay, ground), at, (&painter, &mut labels), out);
+                lay_at(
+                    ui,
+                    view,
+                    scene,
+                    (lay, ground),
+                    at,
+                    (&painter, &mut labels),
+                    out,
+                );
             }
         }
         Mode::Measure(measure) => {
@@ -58,7 +66,15 @@ pub(super) fn ui(
                 (Some(_), Some(_)) => words::lay::MEASURE_AGAIN,
             };
             tip_ui(&painter, view, scene, tip, &mut labels);
-            measure_at(ui, view, scene, (measure, ground), pointer, (&painter, &mut labels), out);
+            measure_at(
+                ui,
+                view,
+                scene,
+                (measure, ground),
+                pointer,
+                (&painter, &mut labels),
+                out,
+            );
         }
     }
 }
@@ -227,7 +243,12 @@ fn leg_ghost(
 }
 
 /// A distance with its direction, beside its middle.
-fn distance_label(view: &View, scene: &Scene<'_>, (from, to): (Point, Point), labels: &mut Labels<'_>) {
+fn distance_label(
+    view: &View,
+    scene: &Scene<'_>,
+    (from, to): (Point, Point),
+    labels: &mut Labels<'_>,
+) {
     let Some(direction) = Direction::of(to - from) else {
         return;
     };
@@ -293,13 +314,7 @@ fn measure_at(
 }
 
 /// One line at the head of the plan that says what a click does now.
-fn tip_ui(
-    painter: &Painter,
-    view: &View,
-    scene: &Scene<'_>,
-    tip: &str,
-    labels: &mut Labels<'_>,
-) {
+fn tip_ui(painter: &Painter, view: &View, scene: &Scene<'_>, tip: &str, labels: &mut Labels<'_>) {
     let font = Face::Text.sized(theme::BODY);
     let galley = painter.layout(
         tip.to_owned(),
@@ -309,6 +324,12 @@ fn tip_ui(
     );
     let corner = view.area().left_top() + Vec2::new(20.0, 14.0);
     let rect = Rect::from_min_size(corner, galley.size());
-    super::backed_text(painter, rect, galley, scene.palette.paper, scene.palette.ink);
+    super::backed_text(
+        painter,
+        rect,
+        galley,
+        scene.palette.paper,
+        scene.palette.ink,
+    );
     labels.keep_free(rect);
 }

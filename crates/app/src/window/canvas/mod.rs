@@ -18,11 +18,11 @@ use plan::{Edit, Plan, finding::Severity};
 
 use self::labels::Labels;
 use self::on_plan::OnPlan;
+use super::fonts::Face;
 use super::intent::Intent;
 use super::mode::Mode;
 use super::pen::{self, Pen};
 use super::pick::{Pick, Picked, Stage};
-use super::fonts::Face;
 use super::theme::{self, Palette};
 use super::view::{Curve, View};
 use super::words;
@@ -244,7 +244,10 @@ fn keep_pegs_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
     let Some(route) = scene.route() else { return };
     for peg in route.pegs() {
         let at = view.screen_from_plan(peg.at);
-        labels.keep_free(Rect::from_min_max(at - vec2(9.0, 27.0), at + vec2(25.0, 9.0)));
+        labels.keep_free(Rect::from_min_max(
+            at - vec2(9.0, 27.0),
+            at + vec2(25.0, 9.0),
+        ));
     }
 }
 
@@ -297,7 +300,14 @@ fn finding_sign(painter: &egui::Painter, at: Pos2, severity: Severity, palette: 
         Severity::Stop => (palette.clay, palette.paper),
         Severity::Care | Severity::Note => (palette.paper, palette.ochre),
     };
-    let edge = egui::Stroke::new(2.0, if severity == Severity::Stop { fill } else { line });
+    let edge = egui::Stroke::new(
+        2.0,
+        if severity == Severity::Stop {
+            fill
+        } else {
+            line
+        },
+    );
     painter.add(egui::Shape::convex_polygon(corners, fill, edge));
     painter.line_segment(
         [at - vec2(0.0, 5.0), at + vec2(0.0, 1.5)],

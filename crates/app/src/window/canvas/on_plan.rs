@@ -75,7 +75,9 @@ impl OnPlan {
                     let subject = Subject::OnPlan(figure);
                     let name = format!("{figure} on the plan");
                     let opening = self.typing.focus_first;
-                    let typed = self.typing.field(ui, subject, &name, &shown, theme::figure());
+                    let typed = self
+                        .typing
+                        .field(ui, subject, &name, &shown, theme::figure());
                     left = !opening && ui.memory(|memory| memory.focused().is_none());
                     if let Some(typed) = typed {
                         out.push(bend_edit(scene, arc, figure, &typed.text));

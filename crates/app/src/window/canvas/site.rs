@@ -59,7 +59,9 @@ pub(super) fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene
             for pair in run.points.windows(2) {
                 // Boxes no longer than the path is wide follow it closely enough.
                 let half = 0.5 * view.screen_length(route.width) + 4.0;
-                let steps = ((pair[1] - pair[0]).length() / half.max(8.0)).ceil().max(1.0);
+                let steps = ((pair[1] - pair[0]).length() / half.max(8.0))
+                    .ceil()
+                    .max(1.0);
                 let mut share = 0.0;
                 while share <= 1.0 {
                     let at = pair[0] + (pair[1] - pair[0]) * share;
@@ -113,7 +115,11 @@ fn outline(extent: &Extent) -> Vec<Curve> {
         Extent::Line(points) => points.windows(2).map(|p| straight(p[0], p[1])).collect(),
         Extent::Area(points) => {
             let next = points.iter().cycle().skip(1);
-            points.iter().zip(next).map(|(a, b)| straight(*a, *b)).collect()
+            points
+                .iter()
+                .zip(next)
+                .map(|(a, b)| straight(*a, *b))
+                .collect()
         }
     }
 }
@@ -122,7 +128,9 @@ fn outline(extent: &Extent) -> Vec<Curve> {
 fn hatch(painter: &Painter, view: &View, scene: &Scene<'_>, extent: &Extent) {
     let Extent::Area(points) = extent else { return };
     let corners: Vec<Pos2> = points.iter().map(|p| view.screen_from_plan(*p)).collect();
-    let Some(bounds) = bounds(&corners) else { return };
+    let Some(bounds) = bounds(&corners) else {
+        return;
+    };
     let seen = bounds.intersect(view.area());
     if !seen.is_positive() {
         return;
@@ -146,9 +154,13 @@ fn hatch(painter: &Painter, view: &View, scene: &Scene<'_>, extent: &Extent) {
 
 fn bounds(corners: &[Pos2]) -> Option<Rect> {
     let first = *corners.first()?;
-    Some(corners.iter().fold(Rect::from_min_max(first, first), |all, p| {
-        all.union(Rect::from_min_max(*p, *p))
-    }))
+    Some(
+        corners
+            .iter()
+            .fold(Rect::from_min_max(first, first), |all, p| {
+                all.union(Rect::from_min_max(*p, *p))
+            }),
+    )
 }
 
 /// Where the line y = x − at cuts the outline, by x.
@@ -201,10 +213,7 @@ pub(super) fn draw_scale(painter: &Painter, view: &View, scene: &Scene<'_>) {
     );
 }
 
-#[expect(
-    clippy::cast_possible_truncation,
-    reason = "an angle for the screen"
-)]
+#[expect(clippy::cast_possible_truncation, reason = "an angle for the screen")]
 fn angle(radians: f64) -> f32 {
     radians as f32
 }

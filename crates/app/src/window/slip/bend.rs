@@ -39,8 +39,8 @@ pub(super) fn ui(
         } else {
             format!("The bend turns {side}")
         })
-            .text_style(theme::strong())
-            .size(theme::HEADING),
+        .text_style(theme::strong())
+        .size(theme::HEADING),
     );
     let typed = typed_figures(scene, part);
     let shape = BendSlip {
@@ -56,19 +56,27 @@ pub(super) fn ui(
         ("swing", Figure::Radius),
     ];
     for (words, figure) in sentence {
-        high_row_ui(ui, words, LARGE_ROW, |ui| shape.figure_ui(ui, typing, figure, true, out));
+        high_row_ui(ui, words, LARGE_ROW, |ui| {
+            shape.figure_ui(ui, typing, figure, true, out)
+        });
     }
     let behind = if arc.bend().apothem() < 0.0 {
         "from a point before the chord by"
     } else {
         "from a point behind the chord by"
     };
-    row_ui(ui, behind, |ui| shape.figure_ui(ui, typing, Figure::Apothem, false, out));
+    row_ui(ui, behind, |ui| {
+        shape.figure_ui(ui, typing, Figure::Apothem, false, out)
+    });
     ui.add_space(theme::GAP);
     for figure in FOLLOWING {
-        row_ui(ui, &crate::window::slip::sentence(figure_name(figure)), |ui| {
-            shape.figure_ui(ui, typing, figure, false, out);
-        });
+        row_ui(
+            ui,
+            &crate::window::slip::sentence(figure_name(figure)),
+            |ui| {
+                shape.figure_ui(ui, typing, figure, false, out);
+            },
+        );
     }
     let half = 0.5 * route.width;
     let ruler = scene.ruler();
@@ -134,8 +142,18 @@ impl BendSlip<'_> {
         let ruler = self.scene.ruler();
         let value = self.arc.bend().figure(figure);
         // "behind" and "before" say the side of the swing point, so its distance has no sign.
-        let value = value.map(|v| if figure == Figure::Apothem { v.abs() } else { v });
-        let style = if large { theme::big_figure() } else { figure_style() };
+        let value = value.map(|v| {
+            if figure == Figure::Apothem {
+                v.abs()
+            } else {
+                v
+            }
+        });
+        let style = if large {
+            theme::big_figure()
+        } else {
+            figure_style()
+        };
         let editable = self.holds.is_some() || (self.is_rounding() && figure == Figure::Radius);
         let Some(value) = value else {
             ui.label(RichText::new("none: half a circle or more").color(self.scene.palette.faint));
@@ -213,13 +231,7 @@ impl BendSlip<'_> {
 }
 
 /// What a typed figure of a bend asks for: of a leg the figure, of a rounding its radius.
-pub(super) fn edit(
-    scene: &Scene<'_>,
-    part: Picked,
-    arc: &Arc,
-    figure: Figure,
-    value: f64,
-) -> Edit {
+pub(super) fn edit(scene: &Scene<'_>, part: Picked, arc: &Arc, figure: Figure, value: f64) -> Edit {
     match part {
         Picked::Leg(leg) => Edit::SetFigure {
             id: scene.pick.leg(leg),

@@ -86,7 +86,12 @@ impl Typing {
         let font = style.resolve(ui.style());
         let wide = ui.fonts_mut(|fonts| {
             let ink = ui.visuals().text_color();
-            let mut width = |text: &str| fonts.layout_no_wrap(text.to_owned(), font.clone(), ink).size().x;
+            let mut width = |text: &str| {
+                fonts
+                    .layout_no_wrap(text.to_owned(), font.clone(), ink)
+                    .size()
+                    .x
+            };
             width(&text).max(width(shown))
         });
         let field = TextEdit::singleline(&mut text)
@@ -104,7 +109,8 @@ impl Typing {
             .show(ui);
         let response = field.response;
         let id = response.id;
-        ui.ctx().accesskit_node_builder(id, |node| node.set_label(name));
+        ui.ctx()
+            .accesskit_node_builder(id, |node| node.set_label(name));
         if std::mem::take(&mut self.focus_first) {
             response.request_focus();
         }
@@ -125,8 +131,12 @@ impl Typing {
             return None;
         }
         let (_, text) = self.now.take_if(|(s, _)| *s == subject)?;
-        let (escape, entered) =
-            ui.input(|input| (input.key_pressed(Key::Escape), input.key_pressed(Key::Enter)));
+        let (escape, entered) = ui.input(|input| {
+            (
+                input.key_pressed(Key::Escape),
+                input.key_pressed(Key::Enter),
+            )
+        });
         (!escape).then_some(Typed { text, entered })
     }
 }

@@ -1,7 +1,7 @@
 //! The slip: the chosen part of the path as a person would dictate it, figures editable in place.
 
-pub mod field;
 mod bend;
+pub mod field;
 mod path;
 mod pegs;
 mod set_out;
@@ -131,7 +131,9 @@ fn said_ui(ui: &mut Ui, scene: &Scene<'_>, said: &Said) {
 
 /// Reads what was typed into a length field; a sentence if it cannot be read.
 fn read_length(ruler: &Ruler, text: &str) -> Result<f64, String> {
-    ruler.parse(text).map_err(|error| sentence(&error.to_string()))
+    ruler
+        .parse(text)
+        .map_err(|error| sentence(&error.to_string()))
 }
 
 /// Reads what was typed into the field of a figure.
@@ -163,7 +165,12 @@ fn echo_ui(ui: &mut Ui, scene: &Scene<'_>, typing: &Typing, figures: &[Figure]) 
 }
 
 /// What a figure of the chosen bend typed on the plan asks for.
-pub(super) fn bend_edit(scene: &Scene<'_>, arc: &geometry::Arc, figure: Figure, text: &str) -> Intent {
+pub(super) fn bend_edit(
+    scene: &Scene<'_>,
+    arc: &geometry::Arc,
+    figure: Figure,
+    text: &str,
+) -> Intent {
     match (scene.pick.part, read_figure(&scene.ruler(), figure, text)) {
         (Some(part), Ok(value)) => Intent::Commit(bend::edit(scene, part, arc, figure, value)),
         (_, Err(error)) => Intent::Tell(error),

@@ -58,20 +58,20 @@ pub(super) fn mode_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
 }
 
 /// Everything that is done with a path as a whole.
-pub(super) fn deeds_ui(
-    ui: &mut Ui,
-    typing: &mut Typing,
-    scene: &Scene<'_>,
-    out: &mut Vec<Intent>,
-) {
+pub(super) fn deeds_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let (scheme, index) = (scene.pick.scheme, scene.pick.route);
     let Some(route) = scene.plan.route(scheme, index) else {
         return;
     };
     row_ui(ui, "Path", |ui| {
         let name = &route.name;
-        if let Some(typed) = typing.field(ui, Subject::PathName, "Name of the path", name, theme::strong())
-        {
+        if let Some(typed) = typing.field(
+            ui,
+            Subject::PathName,
+            "Name of the path",
+            name,
+            theme::strong(),
+        ) {
             let name = typed.text.trim().to_owned();
             out.push(Intent::Commit(Edit::RenameRoute {
                 scheme,
@@ -93,7 +93,11 @@ pub(super) fn deeds_ui(
                 if route.closed {
                     if let Some(Picked::Waypoint(waypoint)) = scene.pick.part {
                         let id = scene.pick.waypoint(waypoint);
-                        offer(ui, "Open it at this peg", Intent::Commit(Edit::Split { id }));
+                        offer(
+                            ui,
+                            "Open it at this peg",
+                            Intent::Commit(Edit::Split { id }),
+                        );
                     }
                 } else {
                     offer(ui, "Lead it on from its end", turn(End::End));
@@ -220,7 +224,9 @@ fn headings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
         (End::End, "It arrives at its end", &route.end_direction),
     ] {
         let named = ui.label(words);
-        let shown = heading.as_ref().map_or("as it comes".to_owned(), heading_words);
+        let shown = heading
+            .as_ref()
+            .map_or("as it comes".to_owned(), heading_words);
         let choice = egui::ComboBox::from_id_salt(words)
             .selected_text(shown)
             .width(ui.available_width().min(300.0))
@@ -238,7 +244,11 @@ fn headings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
                 offer(ui, "as it comes".into(), None);
                 if let Some(now) = now(end) {
                     let angle = Heading::Angle(now.angle());
-                    offer(ui, format!("as now, {}", heading_words(&angle)), Some(angle));
+                    offer(
+                        ui,
+                        format!("as now, {}", heading_words(&angle)),
+                        Some(angle),
+                    );
                     for heading in nearest_headings(scene, now) {
                         offer(ui, heading_words(&heading), Some(heading));
                     }
@@ -314,30 +324,31 @@ fn pads_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<In
         return;
     };
     let ruler = scene.ruler();
-    let set = |pad: usize, to: Option<Pad>| {
-        Edit::SetPad {
-            scheme,
-            route: index,
-            pad,
-            to,
-        }
+    let set = |pad: usize, to: Option<Pad>| Edit::SetPad {
+        scheme,
+        route: index,
+        pad,
+        to,
     };
     for (i, pad) in route.pads.iter().enumerate() {
         ui.label(RichText::new(&pad.name).text_style(theme::strong()));
-        let mut figure = |ui: &mut Ui, part: u8, name: &str, value: f64, change: &dyn Fn(f64) -> Pad| {
-            row_ui(ui, name, |ui| {
-                let label = format!("{name} of {}", pad.name);
-                let subject = Subject::Pad(i, part);
-                let shown = ruler.text(value);
-                if let Some(typed) = typing.field(ui, subject, &label, &shown, figure_style()) {
-                    let read = read_length(&ruler, &typed.text);
-                    ask(out, read.map(|value| set(i, Some(change(value)))));
-                }
-            });
-        };
-        figure(ui, 0, "Middle, from the start", pad.station, &|station| Pad {
-            station,
-            ..pad.clone()
+        let mut figure =
+            |ui: &mut Ui, part: u8, name: &str, value: f64, change: &dyn Fn(f64) -> Pad| {
+                row_ui(ui, name, |ui| {
+                    let label = format!("{name} of {}", pad.name);
+                    let subject = Subject::Pad(i, part);
+                    let shown = ruler.text(value);
+                    if let Some(typed) = typing.field(ui, subject, &label, &shown, figure_style()) {
+                        let read = read_length(&ruler, &typed.text);
+                        ask(out, read.map(|value| set(i, Some(change(value)))));
+                    }
+                });
+            };
+        figure(ui, 0, "Middle, from the start", pad.station, &|station| {
+            Pad {
+                station,
+                ..pad.clone()
+            }
         });
         match pad.shape {
             PadShape::Rectangle { along, across } => {
@@ -405,7 +416,8 @@ pub(super) fn schemes_ui(
             row_ui(ui, &format!("Option {}", letter(index)), |ui| {
                 let style = theme::strong();
                 let name = &scheme.name;
-                if let Some(typed) = typing.field(ui, Subject::SchemeName, "Name of the option", name, style)
+                if let Some(typed) =
+                    typing.field(ui, Subject::SchemeName, "Name of the option", name, style)
                 {
                     let name = typed.text.trim().to_owned();
                     out.push(Intent::Commit(Edit::RenameScheme {

@@ -55,7 +55,10 @@ pub(super) fn waypoint_ui(
                     _ => Point::new(here.at.x, value),
                 };
                 let read = read_length(&ruler, &typed.text);
-                ask(out, read.map(|value| Edit::MoveWaypoint { id, to: to(value) }));
+                ask(
+                    out,
+                    read.map(|value| Edit::MoveWaypoint { id, to: to(value) }),
+                );
             }
             ui.label(name);
         }
@@ -139,7 +142,10 @@ pub(super) fn straight_ui(
             ui.label(RichText::new(shown).text_style(theme::big_figure()));
         }
     });
-    ui.label(format!("It runs {}", plan::units::direction_text(line.direction())));
+    ui.label(format!(
+        "It runs {}",
+        plan::units::direction_text(line.direction())
+    ));
 }
 
 /// What shape a leg has, and a peg put on it.
@@ -165,10 +171,22 @@ pub(super) fn shape_ui(ui: &mut Ui, scene: &Scene<'_>, leg: usize, out: &mut Vec
         // A bend keeps the rise the leg has; a straight begins with a clear curve, one in eight.
         let free = Shape::bend(rise.unwrap_or(chord / 8.0));
         for (words, chosen, to) in [
-            ("straight", matches!(shape, Shape::Straight), Shape::Straight),
+            (
+                "straight",
+                matches!(shape, Shape::Straight),
+                Shape::Straight,
+            ),
             ("a bend", matches!(shape, Shape::Bend { .. }), free),
-            ("an onward bend", matches!(shape, Shape::Onward), Shape::Onward),
-            ("two bends", matches!(shape, Shape::TwoBends), Shape::TwoBends),
+            (
+                "an onward bend",
+                matches!(shape, Shape::Onward),
+                Shape::Onward,
+            ),
+            (
+                "two bends",
+                matches!(shape, Shape::TwoBends),
+                Shape::TwoBends,
+            ),
         ] {
             if ui.selectable_label(chosen, words).clicked() && !chosen {
                 out.push(Intent::Commit(Edit::SetShape { id, shape: to }));

@@ -11,12 +11,7 @@ use crate::window::intent::Intent;
 use crate::window::theme;
 
 /// Shows how the chosen part is set out, and asks for the sheet.
-pub(super) fn ui(
-    ui: &mut Ui,
-    scene: &Scene<'_>,
-    wish: &mut SheetWish,
-    out: &mut Vec<Intent>,
-) {
+pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, wish: &mut SheetWish, out: &mut Vec<Intent>) {
     sheet_ui(ui, wish, out);
     ui.add_space(theme::WIDE_GAP);
     let voice = Voice {
@@ -58,14 +53,21 @@ fn sheet_ui(ui: &mut Ui, wish: &mut SheetWish, out: &mut Vec<Intent>) {
     });
     ui.checkbox(&mut wish.both_units, "Both systems of units side by side");
     let entry = Action::Sheet.entry();
-    if ui.button(entry.name).on_hover_text(entry.tip_with_key(ui.ctx())).clicked() {
+    if ui
+        .button(entry.name)
+        .on_hover_text(entry.tip_with_key(ui.ctx()))
+        .clicked()
+    {
         out.push(Intent::Do(Action::Sheet));
     }
 }
 
 fn bend_ui(ui: &mut Ui, bend: &BendSetOut, voice: &Voice) {
     let (first, last) = bend.pegs;
-    heading(ui, &format!("Bend {}, peg {first} to peg {last}", bend.number));
+    heading(
+        ui,
+        &format!("Bend {}, peg {first} to peg {last}", bend.number),
+    );
     ui.label(bend.swing_words(voice));
     ui.add_space(theme::GAP);
     if bend.swing != SwingVerdict::NotWorkable {

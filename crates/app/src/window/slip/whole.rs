@@ -89,7 +89,8 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
 /// One bend cannot meet two pegs and two directions; two smoothly joined can.
 fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut Vec<Intent>) {
     let (scheme, index) = (finding.place.scheme, finding.place.route);
-    let (Some(route), Part::Waypoint(waypoint)) = (scene.plan.route(scheme, index), finding.place.part)
+    let (Some(route), Part::Waypoint(waypoint)) =
+        (scene.plan.route(scheme, index), finding.place.part)
     else {
         return;
     };
@@ -99,7 +100,10 @@ fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut 
         route: index,
         leg,
     };
-    if route.legs.get(leg).is_some_and(|shape| *shape != Shape::TwoBends)
+    if route
+        .legs
+        .get(leg)
+        .is_some_and(|shape| *shape != Shape::TwoBends)
         && ui.button("Make that leg two bends").clicked()
     {
         let shape = Shape::TwoBends;
@@ -108,12 +112,7 @@ fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut 
 }
 
 /// The path as a whole: width, length, area.
-pub(super) fn path_ui(
-    ui: &mut Ui,
-    typing: &mut Typing,
-    scene: &Scene<'_>,
-    out: &mut Vec<Intent>,
-) {
+pub(super) fn path_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let Some(route) = scene.route() else { return };
     let ruler = scene.ruler();
     ui.label(RichText::new(&route.name).text_style(theme::strong()));
@@ -150,12 +149,7 @@ pub(super) fn path_ui(
 }
 
 /// The plan itself: title, units, tape, files, look.
-pub(super) fn plan_ui(
-    ui: &mut Ui,
-    typing: &mut Typing,
-    scene: &Scene<'_>,
-    out: &mut Vec<Intent>,
-) {
+pub(super) fn plan_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     ui.horizontal_wrapped(|ui| {
         let title = &scene.plan.title;
         if let Some(typed) = typing.field(ui, Subject::Title, "Title", title, theme::strong()) {
