@@ -168,6 +168,9 @@ fn no_text_is_cut_or_over_another_at_any_scale() {
 
 fn shot(pad: &mut Pad<'_>, what: &str) { // LOOK
     if std::env::var("LOOK").is_ok_and(|w| w.split(',').any(|w| what.starts_with(w))) { // LOOK
-        pad.render().unwrap().save(format!("/tmp/look/{}.png", what.replace(' ', "-"))).unwrap(); // LOOK
+        let all = pad.render().unwrap(); // LOOK
+        let name = what.replace(' ', "-"); // LOOK
+        if all.height() > 1000 { for part in 0..3 { image::imageops::crop_imm(&all, all.width() * 55 / 100, part * 1400, all.width() * 45 / 100, 1400).to_image().save(format!("/tmp/look/{name}-{part}.png")).unwrap(); } } // LOOK
+        else { all.save(format!("/tmp/look/{name}.png")).unwrap(); } // LOOK
     } // LOOK
 } // LOOK

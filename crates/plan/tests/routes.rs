@@ -8,6 +8,8 @@ mod anything;
 mod bad_input;
 #[path = "routes/branches.rs"]
 mod branches;
+#[path = "routes/directions.rs"]
+mod directions;
 #[path = "routes/ground.rs"]
 mod ground;
 #[path = "routes/kinds.rs"]

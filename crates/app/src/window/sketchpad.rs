@@ -1,14 +1,14 @@
 //! The whole window: one plan, its history, what is chosen, and the one place where intents are
 //! carried out.
 
+mod choosing;
+mod laying;
+
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
-use geometry::Point;
-use plan::document::Route;
-use plan::edit::End;
 use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
@@ -17,7 +17,7 @@ use super::errands::Errands;
 use super::hints::Hints;
 use super::intent::Intent;
 use super::keys::KeyMap;
-use super::mode::{Lay, Measure, Mode, Next, Start};
+use super::mode::{Lay, Measure, Mode};
 use super::pick::{Pick, Picked, Stage};
 use super::slip::{Said, Slip};
 use super::theme::{self, Look};
@@ -275,37 +275,6 @@ impl Sketchpad {
         }
     }
 
-    /// After an edit what was chosen may be gone.
-    fn keep_pick_valid(&mut self) {
-        let plan = self.history.settled();
-        let pick = self.pick;
-        let Some(route) = plan.route(pick.scheme, pick.route) else {
-            let scheme = pick.scheme.min(plan.schemes.len().saturating_sub(1));
-            let routes = plan.schemes.get(scheme).map_or(0, |s| s.routes.len());
-            let route = pick.route.min(routes.saturating_sub(1));
-            self.pick = Pick {
-                scheme,
-                route,
-                part: first_bend(plan, scheme, route),
-            };
-            self.together.clear();
-            return;
-        };
-        let there = match pick.part {
-            None => true,
-            Some(Picked::Leg(leg)) => leg < route.legs.len(),
-            Some(Picked::Rounding(w)) => {
-                route.waypoints.get(w).is_some_and(|w| w.rounding.is_some())
-            }
-            Some(Picked::Waypoint(w)) => w < route.waypoints.len(),
-        };
-        if !there {
-            self.pick.part = None;
-        }
-        let count = route.waypoints.len();
-        self.together.retain(|waypoint| *waypoint < count);
-    }
-
     fn turn_to(&mut self, scheme: usize, route: usize) {
         let part = first_bend(self.history.settled(), scheme, route);
         self.pick = Pick {
@@ -315,149 +284,6 @@ impl Sketchpad {
         };
         self.together.clear();
         self.slip.typing.forget();
-    }
-
-    fn choose_all(&mut self) {
-        let route = self
-            .history
-            .settled()
-            .route(self.pick.scheme, self.pick.route);
-        self.together = (0..route.map_or(0, |route| route.waypoints.len())).collect();
-    }
-
-    /// Takes out the chosen peg, or the path when all its pegs are chosen.
-    fn take_out(&mut self) {
-        let (scheme, route) = (self.pick.scheme, self.pick.route);
-        let count = self
-            .history
-            .settled()
-            .route(scheme, route)
-            .map_or(0, |route| route.waypoints.len());
-        let edit = match self.pick.part {
-            _ if count > 0 && self.together.len() == count => Edit::RemoveRoute { scheme, route },
-            Some(Picked::Waypoint(waypoint)) => Edit::RemoveWaypoint {
-                id: self.pick.waypoint(waypoint),
-            },
-            _ => return,
-        };
-        self.carry_out_edit(&edit);
-    }
-
-    /// Lays the next peg of the path being laid.
-    fn lay_peg(&mut self, start: Start, closes: bool) {
-        let Mode::Lay(lay) = self.mode.clone() else {
-            return;
-        };
-        let scheme = self.pick.scheme;
-        let (edit, next) = match (lay.leads_on, lay.first) {
-            (None, None) => {
-                self.mode = Mode::Lay(Lay {
-                    first: Some(start),
-                    ..lay
-                });
-                return;
-            }
-            (None, Some(first)) => {
-                let edit = self.first_leg(first, start.at, lay.next);
-                (
-                    edit,
-                    Mode::Lay(Lay {
-                        leads_on: Some(End::End),
-                        ..lay
-                    }),
-                )
-            }
-            (Some(_), _) if closes => {
-                let route = self.pick.route;
-                (Edit::Close { scheme, route }, Mode::Choose)
-            }
-            (Some(end), _) => {
-                let edit = self.lead_on(end, start.at, lay.next);
-                (edit, Mode::Lay(lay))
-            }
-        };
-        let before = Arc::clone(self.history.settled());
-        self.carry_out_edit(&edit);
-        let now = self.history.settled();
-        if Arc::ptr_eq(&before, now) {
-            return; // refused: the sentence says why, and the hand may try again
-        }
-        let laid = matches!(edit, Edit::AddRoute { .. } | Edit::Branch { .. });
-        if laid && let Some(scheme) = now.schemes.get(scheme) {
-            self.pick.route = scheme.routes.len().saturating_sub(1);
-        }
-        let legs = now
-            .route(self.pick.scheme, self.pick.route)
-            .map_or(0, |route| route.legs.len());
-        let at_start = matches!(
-            edit,
-            Edit::LeadOn {
-                end: End::Start,
-                ..
-            }
-        );
-        let leg = if at_start { 0 } else { legs.saturating_sub(1) };
-        self.pick.part = Some(Picked::Leg(leg));
-        self.mode = next;
-    }
-
-    /// The first leg of a new path.
-    fn first_leg(&self, first: Start, to: Point, next: Next) -> Edit {
-        let scheme = self.pick.scheme;
-        if let Some((host, side)) = first.edge {
-            return Edit::Branch {
-                scheme,
-                host,
-                side,
-                near: first.at,
-                to,
-            };
-        }
-        let plan = self.history.settled();
-        let routes = plan.schemes.get(scheme).map_or(&[][..], |s| &s.routes);
-        let starter = Plan::with_one_bend(plan.units);
-        let like = routes.last().or(starter.schemes[0].routes.first());
-        let waypoint = |at| plan::document::Waypoint { at, rounding: None };
-        Edit::AddRoute {
-            scheme,
-            route: Box::new(Route {
-                name: format!("Path {}", routes.len() + 1),
-                width: like.map_or(1.2, |route| route.width),
-                waypoints: vec![waypoint(first.at), waypoint(to)],
-                legs: vec![match next {
-                    // There is nothing before it to leave smoothly.
-                    Next::Onward => Next::Bend.shape(first.at.distance(to)),
-                    next => next.shape(first.at.distance(to)),
-                }],
-                ..Route::default()
-            }),
-        }
-    }
-
-    fn lead_on(&self, end: End, at: Point, next: Next) -> Edit {
-        let (scheme, route) = (self.pick.scheme, self.pick.route);
-        let waypoints = self
-            .history
-            .settled()
-            .route(scheme, route)
-            .map_or(&[][..], |route| &route.waypoints);
-        let from = match end {
-            End::Start => waypoints.first(),
-            End::End => waypoints.last(),
-        };
-        let chord = from.map_or(0.0, |w| w.at.distance(at));
-        let next = match (end, next) {
-            // A leg put before the start has no leg before it.
-            (End::Start, Next::Onward) => Next::Bend,
-            (_, next) => next,
-        };
-        Edit::LeadOn {
-            scheme,
-            route,
-            end,
-            at,
-            shape: next.shape(chord),
-        }
     }
 
     fn act(&mut self, ctx: &Context, action: Action) {
