@@ -2,6 +2,7 @@
 //!
 //! The rule: *the hand moves one thing; what the person fixed stays; otherwise the shape stays.*
 
+mod branch;
 mod hold;
 mod many;
 mod peg;
@@ -341,6 +342,8 @@ pub enum EditError {
     TwoPegs,
     /// A path cannot be parted at its end.
     AtAnEnd,
+    /// No line is drawn there that a peg could be put on.
+    NothingDrawn,
     /// The last option cannot be taken away.
     LastScheme,
     /// A peg cannot follow because of what a neighbouring bend holds.
@@ -375,7 +378,12 @@ impl fmt::Display for EditError {
             Self::AtAnEnd => {
                 f.write_str("a path cannot be parted at its own end: choose a peg between two legs")
             }
-            Self::LastScheme => f.write_str("a plan keeps at least one option"),
+            Self::NothingDrawn => f.write_str(
+                "no line is drawn here to put a peg on or to begin at: put right first what is found about this path",
+            ),
+            Self::LastScheme => f.write_str(
+                "a plan keeps at least one option: add another before this one is taken away",
+            ),
             Self::Held(stopped) => stopped.fmt(f),
             Self::Limit(limit) => limit.fmt(f),
         }
@@ -454,12 +462,10 @@ impl Plan {
         let mut stopped = None;
         match edit {
             Edit::MoveWaypoint { id, to } => {
-                let on_edge = route::along_its_edge(&plan, *id, *to)?;
-                let to = on_edge.map_or(*to, |(at, _)| at);
-                stopped = peg::drag(&mut plan, *id, to)?;
-                if let (Some((_, junction)), None) = (on_edge, &stopped) {
-                    plan.route_mut(id.scheme, id.route)?.start_on = Some(junction);
-                }
+                stopped = match branch::along_its_edge(&plan, *id, *to)? {
+                    Some((at, junction)) => branch::slide(&mut plan, *id, at, junction)?,
+                    None => peg::drag(&mut plan, *id, *to)?,
+                };
             }
             Edit::SetRise { id, rise } => {
                 let holds_chord = |figure: &Figure| *figure == Figure::Chord;
@@ -521,7 +527,7 @@ impl Plan {
                 side,
                 near,
                 to,
-            } => route::branch(&mut plan, (*scheme, *host), *side, *near, *to)?,
+            } => branch::branch(&mut plan, (*scheme, *host), *side, *near, *to)?,
             Edit::SetHeading {
                 scheme,
                 route,
@@ -544,7 +550,7 @@ impl Plan {
                 route,
                 through,
                 along,
-            } => route::mirror(plan.route_mut(*scheme, *route)?, (*through, *along)),
+            } => route::mirror(&mut plan, (*scheme, *route), (*through, *along))?,
             Edit::CopyRoute {
                 scheme,
                 route,
@@ -600,8 +606,10 @@ impl Plan {
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
         }
-        route::refasten(self, &mut plan);
         limits::check(&plan)?;
+        if branch::refasten(self, &mut plan) {
+            limits::check(&plan)?;
+        }
         Ok(Edited { plan, stopped })
     }
 

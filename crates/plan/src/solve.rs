@@ -6,7 +6,7 @@ mod shape;
 
 use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
 
-use crate::document::{Heading, Plan, Route, Shape, letter};
+use crate::document::{Heading, Junction, Plan, Route, Shape, Side, letter};
 use crate::finding::{Code, Finding, Part, Place, Severity};
 use crate::units::{Ruler, angle_text};
 
@@ -136,6 +136,23 @@ impl SolvedRoute {
         numbers
     }
 
+    /// One of its edges; `None` when nothing of it is left.
+    #[must_use]
+    pub fn edge(&self, side: Side) -> Option<&Chain> {
+        match side {
+            Side::Left => self.left_edge.as_ref(),
+            Side::Right => self.right_edge.as_ref(),
+        }
+    }
+
+    /// The place on its edge where another path starts: at the end of an edge that has become
+    /// shorter; `None` when nothing of the edge is left.
+    #[must_use]
+    pub fn place_of(&self, junction: &Junction) -> Option<Point> {
+        let edge = self.edge(junction.side)?;
+        Some(edge.point_at(junction.station.min(edge.length())))
+    }
+
     /// Which piece of the centre line a leg became, if any of it is left.
     #[must_use]
     pub fn piece_of(&self, origin: Origin) -> Option<usize> {
@@ -153,19 +170,27 @@ impl Plan {
             .schemes
             .iter()
             .enumerate()
-            .map(|(s, scheme)| SolvedScheme {
-                letter: letter(s),
-                name: scheme.name.clone(),
-                routes: scheme
-                    .routes
-                    .iter()
-                    .enumerate()
-                    .map(|(r, route)| solve_route(self, [s, r], route, &mut findings))
-                    .collect(),
+            .map(|(s, scheme)| {
+                let mut routes = Vec::with_capacity(scheme.routes.len());
+                for (r, route) in scheme.routes.iter().enumerate() {
+                    look_at_junction(self, [s, r], route, &routes, &mut findings);
+                    routes.push(solve_route(self, [s, r], route, &mut findings));
+                }
+                SolvedScheme {
+                    letter: letter(s),
+                    name: scheme.name.clone(),
+                    routes,
+                }
             })
             .collect();
         findings.sort_by_key(|finding: &Finding| finding.severity);
         Solved { schemes, findings }
+    }
+
+    /// Solves one path alone, without its findings; `None` if it is not there.
+    pub(crate) fn solve_path(&self, scheme: usize, route: usize) -> Option<SolvedRoute> {
+        let meant = self.route(scheme, route)?;
+        Some(solve_route(self, [scheme, route], meant, &mut Vec::new()))
     }
 }
 
@@ -275,12 +300,57 @@ fn chain_of(pieces: Vec<Piece>, closed: bool) -> Option<Chain> {
     }
 }
 
+/// A first peg nearer to its edge than this stands on it: a millimetre, which no peg can tell
+/// apart.
+const ON_THE_EDGE: f64 = 1e-3;
+
+/// Whether a path starts on the edge of the one before it where it is to start.
+fn look_at_junction(
+    plan: &Plan,
+    [scheme, index]: [usize; 2],
+    route: &Route,
+    before: &[SolvedRoute],
+    findings: &mut Vec<Finding>,
+) {
+    let (Some(junction), Some(first)) = (&route.start_on, route.waypoints.first()) else {
+        return;
+    };
+    let host = junction.route.checked_sub(1).and_then(|i| before.get(i));
+    let off = host
+        .and_then(|host| host.place_of(junction))
+        .map(|place| place.distance(first.at));
+    let (side, number) = (junction.side.word(), junction.route);
+    let ruler = plan.ruler();
+    let sentence = match off {
+        Some(off) if off <= ON_THE_EDGE => return,
+        Some(off) => format!(
+            "the path starts {} off its place on the {side} edge of path {number}: let go of what its first leg holds, or drag its first peg",
+            ruler.exact(off)
+        ),
+        None => format!(
+            "the {side} edge of path {number}, which this path starts from, is not there: put path {number} right first"
+        ),
+    };
+    let mut report = Report {
+        ruler,
+        scheme,
+        route: index,
+        findings,
+    };
+    report.add(
+        (Severity::Care, Code::OffItsEdge),
+        (Part::Waypoint(0), first.at),
+        sentence,
+        (off, Some(ON_THE_EDGE)),
+    );
+}
+
 /// A bend with a radius over so many chords reads as a straight on screen.
 pub const FLAT: f64 = 1e6;
 
 fn look_at_bends(route: &Route, solved: &SolvedRoute, chain: &Chain, report: &mut Report<'_>) {
     for (piece, origin) in chain.pieces().iter().zip(&solved.origins) {
-        let Origin::Leg(leg) = *origin else {
+        let (Origin::Leg(leg) | Origin::SecondBend(leg)) = *origin else {
             continue;
         };
         let bend = piece.arc().map(geometry::Arc::bend);

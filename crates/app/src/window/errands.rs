@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use egui::{Context, Id, Key, Modal, RichText, TextEdit, ViewportCommand};
-use plan::{History, Plan, Solved};
+use plan::{History, Plan};
 
 use super::action::Action;
 use super::dialog::{Answer, Dialog, Question};
@@ -137,7 +137,6 @@ impl Errands {
         &mut self,
         ctx: &Context,
         history: &History,
-        solved: &Solved,
         sheet: (Pick, SheetWish),
     ) -> Option<Done> {
         self.take_answer();
@@ -399,7 +398,6 @@ fn write_sheet(
     path: &Path,
     own: Option<&Path>,
     history: &History,
-    solved: &Solved,
     (pick, wish): (Pick, SheetWish),
 ) -> Done {
     if own.is_some_and(|own| files::is_same_file(own, path)) {
@@ -415,7 +413,8 @@ fn write_sheet(
         both_units: wish.both_units,
         date: crate::clock::today(),
     };
-    let written = sheet::stakeout(history.settled(), solved, &request)
+    let plan = history.settled();
+    let written = sheet::stakeout(plan, &plan.solve(), &request)
         .map_err(|error| error.to_string())
         .and_then(|bytes| files::write_atomically(path, &bytes).map_err(|e| e.to_string()));
     match written {

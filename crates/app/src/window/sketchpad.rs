@@ -43,7 +43,7 @@ pub struct Sketchpad {
 }
 
 /// What was solved of a plan, as long as it is that very plan.
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Remembered {
     of: Option<(Arc<Plan>, Arc<Solved>)>,
 }
@@ -162,6 +162,9 @@ impl Sketchpad {
         let plan = Arc::clone(self.history.plan());
         let settled = Arc::clone(self.history.settled());
         let solved = self.solved.get(&plan);
+        if Arc::ptr_eq(&plan, &settled) {
+            self.before = self.solved.clone();
+        }
         let before = (!Arc::ptr_eq(&plan, &settled)).then(|| self.before.get(&settled));
         let scene = Scene {
             plan: &plan,
@@ -342,10 +345,9 @@ impl Sketchpad {
 
     fn run_errands(&mut self, ctx: &Context) {
         use super::errands::Done;
-        let solved = self.solved.get(self.history.settled());
         match self
             .errands
-            .run(ctx, &self.history, &solved, (self.pick, self.slip.sheet))
+            .run(ctx, &self.history, (self.pick, self.slip.sheet))
         {
             Some(Done::Opened(plan)) => {
                 self.pick = first_pick(&plan);

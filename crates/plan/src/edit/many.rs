@@ -1,12 +1,15 @@
 //! Several waypoints moved together.
 
+use std::collections::HashSet;
+
 use geometry::Vector;
 
 use super::{EditError, Stopped, peg};
 use crate::document::{Plan, Shape};
 
 /// Moves several waypoints of one option by the same way. Legs with both ends among them keep
-/// their shape; legs with one end follow the rule of a dragged peg.
+/// their shape; legs with one end follow the rule of a dragged peg. A path that starts on the edge
+/// of another leaves it, unless that path goes along as a whole.
 pub(super) fn move_all(
     plan: &mut Plan,
     scheme: usize,
@@ -16,7 +19,15 @@ pub(super) fn move_all(
     if !by.is_finite() {
         return Err(EditError::Held(Stopped::Limit));
     }
-    for index in 0..plan.scheme_mut(scheme)?.routes.len() {
+    let routes = &plan.scheme_mut(scheme)?.routes;
+    let pegs: Vec<usize> = routes.iter().map(|route| route.waypoints.len()).collect();
+    let there = |(route, waypoint): &(usize, usize)| pegs.get(*route).is_some_and(|n| waypoint < n);
+    if !waypoints.iter().all(there) {
+        return Err(EditError::NotThere);
+    }
+    let waypoints: HashSet<(usize, usize)> = waypoints.iter().copied().collect();
+    let goes = |route: usize| (0..pegs[route]).all(|peg| waypoints.contains(&(route, peg)));
+    for index in 0..pegs.len() {
         let route = plan.route_mut(scheme, index)?;
         let chosen = |waypoint: usize| waypoints.contains(&(index, waypoint));
         let mut shapes: Vec<(usize, Shape)> = Vec::new();
@@ -31,15 +42,11 @@ pub(super) fn move_all(
             let goal = route.waypoints[moving].at + by;
             shapes.extend(peg::moved_legs(route, moving, &[leg], goal).map_err(EditError::Held)?);
         }
-        let mut moved = false;
-        for waypoint in 0..route.waypoints.len() {
-            if chosen(waypoint) {
-                route.waypoints[waypoint].at += by;
-                moved = true;
-            }
+        for waypoint in (0..pegs[index]).filter(|waypoint| chosen(*waypoint)) {
+            route.waypoints[waypoint].at += by;
         }
-        if moved && chosen(0) {
-            route.start_on = None;
+        if chosen(0) {
+            route.start_on = route.start_on.filter(|on| goes(on.route - 1));
         }
         for (leg, shape) in shapes {
             route.legs[leg] = shape;

@@ -118,6 +118,19 @@ impl Way {
     }
 }
 
+/// What holds a peg on its circle, if anything does.
+pub(super) fn holding(route: &Route, waypoint: usize) -> Option<Stopped> {
+    let (before, after) = route.legs_at(waypoint);
+    let mut legs = before.into_iter().chain(after);
+    legs.find_map(|leg| match route.legs.get(leg)? {
+        Shape::Bend { holds, .. } if chord_holds(&route.legs[leg]) => Some(Stopped::Holds {
+            leg,
+            figures: held(holds),
+        }),
+        _ => None,
+    })
+}
+
 fn chord_holds(leg: &Shape) -> bool {
     match leg {
         Shape::Bend { holds, .. } => holds.len() == 2 || holds.contains(&Figure::Chord),

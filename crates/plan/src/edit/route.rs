@@ -1,11 +1,12 @@
 //! Edits of a path as a whole: begun, led on, split, joined, turned round, closed.
 
-use geometry::{Arc, Chain, Direction, Piece, Point, Vector};
+use geometry::{Arc, Chain, Direction, Piece, Point, SAME_DIRECTION, Vector};
 
+use super::branch::{drop_branches, move_branches, reseat, shift_junctions, swap_sides};
 use super::{EditError, End, LegId, Stopped, WaypointId};
-use crate::document::{Heading, Junction, Plan, Route, Scheme, Shape, Side, Waypoint};
-use crate::limits::SHORTEST;
-use crate::solve::SolvedRoute;
+use crate::document::{Heading, Plan, Route, Shape, Waypoint};
+use crate::limits::{LONGEST, SHORTEST};
+use crate::solve::{Origin, SolvedRoute};
 
 /// Ends nearer than this are one peg when paths are closed or joined, in metres: a millimetre,
 /// which no peg can tell apart.
@@ -15,24 +16,24 @@ pub(super) fn peg_at(at: Point) -> Waypoint {
     Waypoint { at, rounding: None }
 }
 
-fn solved(plan: &Plan, scheme: usize, route: usize) -> Result<SolvedRoute, EditError> {
-    let solved = plan.solve();
-    let scheme = solved.schemes.into_iter().nth(scheme);
-    scheme
-        .and_then(|scheme| scheme.routes.into_iter().nth(route))
-        .ok_or(EditError::NotThere)
+pub(super) fn solved(plan: &Plan, scheme: usize, route: usize) -> Result<SolvedRoute, EditError> {
+    plan.solve_path(scheme, route).ok_or(EditError::NotThere)
+}
+
+fn length(solved: &SolvedRoute) -> f64 {
+    solved.centre_line.as_ref().map_or(0.0, Chain::length)
 }
 
 /// Leads a path on from one of its ends.
 pub(super) fn append(
     plan: &mut Plan,
-    (scheme, route): (usize, usize),
+    (scheme, index): (usize, usize),
     end: End,
     at: Point,
     shape: Shape,
 ) -> Result<(), EditError> {
-    let solved = solved(plan, scheme, route)?;
-    let route = plan.route_mut(scheme, route)?;
+    let was = solved(plan, scheme, index)?;
+    let route = plan.route_mut(scheme, index)?;
     if route.closed {
         return Err(EditError::Closed);
     }
@@ -45,55 +46,105 @@ pub(super) fn append(
             route.end_direction = None;
         }
         End::Start => {
-            free_onward(route, &solved, 0);
+            free_onward(route, &was, 0);
             route.waypoints.insert(0, peg_at(at));
             if route.waypoints.len() > 1 {
                 route.legs.insert(0, shape);
             }
             route.start_direction = None;
             route.start_on = None;
+            keep_from_end(plan, (scheme, index), length(&was))?;
         }
+    }
+    reseat(plan, scheme, &[index]);
+    Ok(())
+}
+
+/// After a path became longer or shorter at its start, its landings stay where they lie: as far
+/// from its end as before.
+fn keep_from_end(
+    plan: &mut Plan,
+    (scheme, index): (usize, usize),
+    length_before: f64,
+) -> Result<(), EditError> {
+    let longer = length(&solved(plan, scheme, index)?) - length_before;
+    for pad in &mut plan.route_mut(scheme, index)?.pads {
+        pad.station = (pad.station + longer).max(0.0);
     }
     Ok(())
 }
 
-/// Puts a waypoint on a leg, as near to a place as the leg comes. The line of the path stays.
+/// Puts a waypoint on a leg, as near to a place as the drawn part of the leg comes. The line of the
+/// path stays.
 pub(super) fn insert(plan: &mut Plan, id: LegId, near: Point) -> Result<(), EditError> {
+    if !near.is_finite() {
+        return Err(EditError::Held(Stopped::Limit));
+    }
     let solved = solved(plan, id.scheme, id.route)?;
-    let pieces = solved.legs.get(id.leg).ok_or(EditError::NotThere)?;
     let route = plan.route_mut(id.scheme, id.route)?;
-    let shape = route.legs.get(id.leg).ok_or(EditError::NotThere)?.clone();
-    let (at, shapes) = match (pieces.as_slice(), &shape) {
-        ([piece], _) => {
-            let along = piece.nearest(near).0;
-            let length = piece.length();
-            // Not on an end: that is a waypoint already.
-            let along = along.clamp(
-                SHORTEST.min(0.5 * length),
-                length - SHORTEST.min(0.5 * length),
-            );
-            let halves = [piece.between(0.0, along), piece.between(along, length)];
-            let shapes = match &shape {
-                Shape::Bend { holds, .. } => {
+    let shape = route.legs.get(id.leg).ok_or(EditError::NotThere)?;
+    // The first half leaves smoothly where that gives the same line: not after two bends, which
+    // would arrive another way.
+    let smooth = match route.legs_at(id.leg).0 {
+        Some(before) => route.legs[before] != Shape::TwoBends,
+        None => route.start_direction.is_some(),
+    };
+    let first_half = |piece: &Piece| {
+        if smooth {
+            Shape::Onward
+        } else {
+            as_drawn(piece)
+        }
+    };
+    let (at, shapes) = match solved.legs.get(id.leg).map(Vec::as_slice) {
+        Some([piece]) => {
+            let [low, high] = drawn_part(&solved, id.leg, piece);
+            let along = piece.nearest(near).0.max(low).min(high);
+            let (Some(first), Some(second)) = (
+                piece.between(0.0, along),
+                piece.between(along, piece.length()),
+            ) else {
+                return Err(EditError::NothingDrawn);
+            };
+            let shapes = match shape {
+                Shape::Straight => [Shape::Straight, Shape::Straight],
+                Shape::Bend { holds, .. } => [&first, &second].map(|half| Shape::Bend {
+                    rise: half.arc().map_or(0.0, Arc::rise),
                     // What was typed of both halves alike is the radius.
-                    let radius = geometry::Figure::Radius;
-                    let holds: Vec<_> = holds.iter().copied().filter(|f| *f == radius).collect();
-                    halves.map(|half| Shape::Bend {
-                        rise: half.and_then(|h| h.arc().map(Arc::rise)).unwrap_or(0.0),
-                        holds: holds.clone(),
-                    })
-                }
-                other => [other.clone(), other.clone()],
+                    holds: holds
+                        .iter()
+                        .copied()
+                        .filter(|figure| *figure == geometry::Figure::Radius)
+                        .collect(),
+                }),
+                Shape::Onward | Shape::TwoBends => [first_half(&first), Shape::Onward],
             };
             (piece.point_at(along), shapes)
         }
-        // Two bends are parted where they join; each then leaves smoothly from what is before it.
-        ([first, _], _) => (first.end(), [Shape::Onward, Shape::Onward]),
-        _ => return Err(EditError::NotThere),
+        // Two bends are parted where they join.
+        Some([first, _]) => (first.end(), [first_half(first), Shape::Onward]),
+        _ => return Err(EditError::NothingDrawn),
     };
     route.waypoints.insert(id.leg + 1, peg_at(at));
     route.legs.splice(id.leg..=id.leg, shapes);
     Ok(())
+}
+
+/// From where to where along a leg a peg can be put: not on its ends, which are pegs already, nor
+/// where a rounding takes the leg away, which would have no room any more.
+fn drawn_part(solved: &SolvedRoute, leg: usize, piece: &Piece) -> [f64; 2] {
+    let drawn = |origin| {
+        let number = solved.piece_of(origin)?;
+        solved.centre_line.as_ref()?.pieces().get(number).copied()
+    };
+    let [low, high] = match (drawn(Origin::Leg(leg)), drawn(Origin::Rounding(leg))) {
+        (Some(part), _) => [piece.along(part.start()), piece.along(part.end())],
+        // All of it is rounded away: where the two roundings meet.
+        (None, Some(rounding)) => [piece.along(rounding.end()); 2],
+        (None, None) => [0.0, piece.length()],
+    };
+    let off_the_end = (2.0 * SHORTEST).min(0.5 * piece.length());
+    [low.max(off_the_end), high.min(piece.length() - off_the_end)]
 }
 
 /// Takes a waypoint out; the legs on both sides become one.
@@ -122,36 +173,108 @@ pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
                 [from, removed, to],
             );
             // The leg after both stays as it is drawn, though it now leaves from another.
-            let next = (after + 1) % route.legs.len();
+            let next = if route.closed {
+                (after + 1) % route.legs.len()
+            } else {
+                after + 1
+            };
             free_onward(route, &solved, next);
             route.legs[before] = shape;
             route.legs.remove(after);
             route.waypoints.remove(id.waypoint);
+            if after == 0 {
+                // The ring now starts at the second peg.
+                starts_elsewhere(route);
+                turn_pads(route, length(&solved), parted_at(&solved, 1));
+            }
         }
         (None, Some(_)) => {
-            free_onward(route, &solved, 1);
             route.waypoints.remove(0);
             route.legs.remove(0);
-            route.start_direction = None;
-            route.start_on = None;
+            starts_elsewhere(route);
+            hold_start(route, &solved.legs[1]);
+            keep_from_end(plan, (id.scheme, id.route), length(&solved))?;
         }
-        (Some(_), None) => {
+        (Some(before), None) => {
             route.waypoints.pop();
             route.legs.pop();
             route.end_direction = None;
+            hold_end(route, &solved.legs[before - 1]);
         }
         (None, None) => return Err(EditError::NotThere),
     }
+    reseat(plan, id.scheme, &[id.route]);
     Ok(())
 }
 
-/// What two legs become when the waypoint between them is taken out: straights a straight, onward
-/// bends an onward bend, others the bend through where the waypoint was.
+/// What was fixed about the start of a path is no longer about its first peg; on a ring neither is
+/// the end.
+fn starts_elsewhere(route: &mut Route) {
+    route.start_direction = None;
+    route.start_on = None;
+    if route.closed {
+        route.end_direction = None;
+    }
+}
+
+/// Where a path is cut, a first leg that took its shape from the leg before takes it from the
+/// direction the line has there.
+fn hold_start(route: &mut Route, drawn: &[Piece]) {
+    if let (Some(Shape::Onward | Shape::TwoBends), Some(piece)) =
+        (route.legs.first(), drawn.first())
+    {
+        route.start_direction = Some(Heading::Angle(piece.start_direction().angle()));
+    }
+}
+
+/// The same at the end: two bends took their shape from the leg after.
+fn hold_end(route: &mut Route, drawn: &[Piece]) {
+    if let (Some(Shape::TwoBends), Some(piece)) = (route.legs.last(), drawn.last()) {
+        route.end_direction = Some(Heading::Angle(piece.end_direction().angle()));
+    }
+}
+
+/// The station at which a waypoint parts the line: the middle of its rounding, if it has one.
+fn parted_at(solved: &SolvedRoute, waypoint: usize) -> f64 {
+    let Some(line) = &solved.centre_line else {
+        return 0.0;
+    };
+    let from = solved.origins.iter().position(|origin| match origin {
+        Origin::Leg(leg) | Origin::SecondBend(leg) => *leg >= waypoint,
+        Origin::Rounding(at) => *at >= waypoint,
+    });
+    let Some(piece) = from else {
+        return line.length();
+    };
+    let rounded = solved.origins[piece] == Origin::Rounding(waypoint);
+    let half = if rounded {
+        0.5 * line.pieces()[piece].length()
+    } else {
+        0.0
+    };
+    line.station_of(piece) + half
+}
+
+/// After a ring came to start elsewhere, its landings stay where they lie.
+fn turn_pads(route: &mut Route, length: f64, start: f64) {
+    for pad in &mut route.pads {
+        if length > 0.0 {
+            pad.station = (pad.station.min(length) - start).rem_euclid(length);
+        }
+    }
+}
+
+/// What two legs become when the waypoint between them is taken out: two alike one of their kind,
+/// bends and others the bend through where the waypoint was.
 fn merged(shapes: [&Shape; 2], [from, through, to]: [Point; 3]) -> Shape {
     match shapes {
         [Shape::Straight, Shape::Straight] => Shape::Straight,
         [Shape::Onward, Shape::Onward] => Shape::Onward,
-        _ => Arc::through(from, through, to).map_or(Shape::Straight, |arc| Shape::bend(arc.rise())),
+        [Shape::TwoBends, Shape::TwoBends] => Shape::TwoBends,
+        _ => Arc::through(from, through, to)
+            .ok()
+            .filter(|arc| arc.rise().abs() <= LONGEST)
+            .map_or(Shape::Straight, |arc| Shape::bend(arc.rise())),
     }
 }
 
@@ -174,7 +297,6 @@ fn as_drawn(piece: &Piece) -> Shape {
 /// Turns a path round: it runs the other way over the same ground.
 pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Result<(), EditError> {
     let solved = solved(plan, scheme, index)?;
-    let length = solved.centre_line.as_ref().map_or(0.0, Chain::length);
     let route = plan.route_mut(scheme, index)?;
     for leg in 0..route.legs.len() {
         free_onward(route, &solved, leg);
@@ -189,19 +311,25 @@ pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Resul
     if route.closed && !route.waypoints.is_empty() {
         // It still starts at the same peg.
         route.waypoints.rotate_right(1);
+    } else {
+        route.start_on = None;
     }
     let start = route.start_direction.take();
     route.start_direction = route.end_direction.take().map(|heading| heading.reversed());
     route.end_direction = start.map(|heading| heading.reversed());
-    route.start_on = None;
-    for pad in &mut route.pads {
-        pad.station = (length - pad.station).max(0.0);
+    if let Some(line) = &solved.centre_line {
+        for pad in &mut route.pads {
+            pad.station = (line.length() - pad.station).max(0.0);
+        }
     }
+    swap_sides(plan, (scheme, index));
+    reseat(plan, scheme, &[index]);
     Ok(())
 }
 
 /// Leads the end of a path back to its start.
 pub(super) fn close(plan: &mut Plan, (scheme, index): (usize, usize)) -> Result<(), EditError> {
+    let was = solved(plan, scheme, index)?;
     let route = plan.route_mut(scheme, index)?;
     if route.closed {
         return Err(EditError::Closed);
@@ -210,86 +338,102 @@ pub(super) fn close(plan: &mut Plan, (scheme, index): (usize, usize)) -> Result<
     let Some((first, last)) = ends.filter(|_| route.waypoints.len() > 2) else {
         return Err(EditError::TwoPegs);
     };
-    if first.at.distance(last.at) < SAME_PEG {
+    let same = first.at.distance(last.at) < SAME_PEG;
+    // An onward first leg leaves from the last one only where that gives the same line.
+    let turns_on_itself = !route.legs.iter().any(|leg| *leg != Shape::Onward);
+    if !same || turns_on_itself || !runs_on(&was, &was) {
+        free_onward(route, &was, 0);
+    }
+    if same {
         route.waypoints.pop();
     } else {
         route.legs.push(Shape::Straight);
     }
     route.closed = true;
-    route.start_direction = None;
-    route.end_direction = None;
-    route.start_on = None;
+    starts_elsewhere(route);
+    reseat(plan, scheme, &[index]);
     Ok(())
+}
+
+/// Whether a line arrives in the direction in which another leaves.
+fn runs_on(one: &SolvedRoute, other: &SolvedRoute) -> bool {
+    let (Some(one), Some(other)) = (&one.centre_line, &other.centre_line) else {
+        return false;
+    };
+    let arrives = one.pieces()[one.pieces().len() - 1].end_direction();
+    arrives.turn_to(other.direction_at(0.0)).abs() < SAME_DIRECTION
 }
 
 /// Parts a path at a waypoint: an open one becomes two, a closed one opens there.
 pub(super) fn split(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
-    let solved = solved(plan, id.scheme, id.route)?;
+    let was = solved(plan, id.scheme, id.route)?;
     let route = plan.route_mut(id.scheme, id.route)?;
     if id.waypoint >= route.waypoints.len() {
         return Err(EditError::NotThere);
     }
     if route.closed {
-        for leg in 0..route.legs.len() {
-            free_onward(route, &solved, leg);
-        }
-        route.waypoints.rotate_left(id.waypoint);
-        route.legs.rotate_left(id.waypoint);
-        let again = Waypoint {
-            rounding: None,
-            ..route.waypoints[0]
-        };
-        route.waypoints[0].rounding = None;
-        route.waypoints.push(again);
-        route.closed = false;
+        open(route, &was, id.waypoint);
+        reseat(plan, id.scheme, &[id.route]);
         return Ok(());
     }
     if id.waypoint == 0 || id.waypoint + 1 == route.waypoints.len() {
         return Err(EditError::AtAnEnd);
     }
-    free_onward(route, &solved, id.waypoint);
     let mut rest = route.clone();
     rest.waypoints.drain(..id.waypoint);
     rest.legs.drain(..id.waypoint);
-    rest.start_direction = None;
-    rest.start_on = None;
+    starts_elsewhere(&mut rest);
+    hold_start(&mut rest, &was.legs[id.waypoint]);
     rest.waypoints[0].rounding = None;
     rest.name = second_name(&route.name);
     route.waypoints.truncate(id.waypoint + 1);
     route.legs.truncate(id.waypoint);
     route.end_direction = None;
+    hold_end(route, &was.legs[id.waypoint - 1]);
     route.waypoints[id.waypoint].rounding = None;
     // Landings stay with the part they lie on.
-    let parted = solved
-        .centre_line
-        .as_ref()
-        .map_or(0.0, |line| line.nearest(rest.waypoints[0].at).station);
+    let parted = parted_at(&was, id.waypoint);
     rest.pads.retain(|pad| pad.station > parted);
-    for pad in &mut rest.pads {
-        pad.station -= parted;
-    }
     route.pads.retain(|pad| pad.station <= parted);
     let routes = &mut plan.scheme_mut(id.scheme)?.routes;
     routes.insert(id.route + 1, rest);
     shift_junctions(routes, id.route + 1, 1);
+    keep_from_end(plan, (id.scheme, id.route + 1), length(&was))?;
+    reseat(plan, id.scheme, &[id.route, id.route + 1]);
     Ok(())
+}
+
+/// Opens a closed path at a waypoint, where it then starts and ends.
+fn open(route: &mut Route, was: &SolvedRoute, waypoint: usize) {
+    if waypoint > 0 {
+        // Its first leg may have left in a direction of its own.
+        if was
+            .centre_line
+            .as_ref()
+            .is_some_and(|l| l.corner(0).abs() >= SAME_DIRECTION)
+        {
+            free_onward(route, was, 0);
+        }
+        starts_elsewhere(route);
+        turn_pads(route, length(was), parted_at(was, waypoint));
+    }
+    route.waypoints.rotate_left(waypoint);
+    route.legs.rotate_left(waypoint);
+    route.waypoints[0].rounding = None;
+    route.waypoints.push(route.waypoints[0]);
+    route.closed = false;
+    let last = (waypoint + route.legs.len() - 1) % route.legs.len();
+    if route.start_direction.is_none() {
+        hold_start(route, &was.legs[waypoint]);
+    }
+    if route.end_direction.is_none() {
+        hold_end(route, &was.legs[last]);
+    }
 }
 
 fn second_name(name: &str) -> String {
     let name: String = name.chars().take(crate::limits::NAME - 12).collect();
     format!("{name}, part 2")
-}
-
-/// After a path was put in at `from` (or taken out, `by` −1) junctions count anew.
-fn shift_junctions(routes: &mut [Route], from: usize, by: isize) {
-    for junction in routes
-        .iter_mut()
-        .filter_map(|route| route.start_on.as_mut())
-    {
-        if junction.route > from {
-            junction.route = junction.route.saturating_add_signed(by);
-        }
-    }
 }
 
 /// Joins the start of a second path to the end of a first; a gap becomes a straight.
@@ -309,26 +453,31 @@ pub(super) fn join(
         return Err(EditError::NotThere);
     };
     let gap = end.at.distance(start.at);
-    let length = solved(plan, scheme, first)?
-        .centre_line
-        .map_or(0.0, |line| line.length());
-    let other_solved = solved(plan, scheme, second)?;
-    let mut other = plan.route_mut(scheme, second)?.clone();
-    free_onward(&mut other, &other_solved, 0);
-    let one = plan.route_mut(scheme, first)?;
-    let skip = usize::from(gap < SAME_PEG);
-    if skip == 0 {
-        one.legs.push(Shape::Straight);
+    let (one, other) = (solved(plan, scheme, first)?, solved(plan, scheme, second)?);
+    let mut rest = plan.route_mut(scheme, second)?.clone();
+    let same = gap < SAME_PEG;
+    if !same || !runs_on(&one, &other) {
+        free_onward(&mut rest, &other, 0);
     }
-    let before = length + if skip == 0 { gap } else { 0.0 };
-    one.waypoints.extend(other.waypoints.into_iter().skip(skip));
-    one.legs.extend(other.legs);
-    one.end_direction = other.end_direction;
-    one.pads.extend(other.pads.into_iter().map(|mut pad| {
+    let route = plan.route_mut(scheme, first)?;
+    if !same {
+        route.legs.push(Shape::Straight);
+    }
+    let waypoints = rest.waypoints.into_iter();
+    route.waypoints.extend(waypoints.skip(usize::from(same)));
+    route.legs.extend(rest.legs);
+    route.end_direction = rest.end_direction;
+    let before = length(&solved(plan, scheme, first)?) - length(&other);
+    let route = plan.route_mut(scheme, first)?;
+    route.pads.extend(rest.pads.into_iter().map(|mut pad| {
         pad.station += before;
         pad
     }));
-    remove_route(plan, (scheme, second))
+    let routes = &mut plan.scheme_mut(scheme)?.routes;
+    move_branches(routes, second, first);
+    remove_route(plan, (scheme, second))?;
+    reseat(plan, scheme, &[first - usize::from(second < first)]);
+    Ok(())
 }
 
 /// Takes a path away; paths that started from its edge stay where they are.
@@ -341,116 +490,21 @@ pub(super) fn remove_route(
         return Err(EditError::NotThere);
     }
     routes.remove(index);
-    for route in routes.iter_mut() {
-        if route
-            .start_on
-            .is_some_and(|junction| junction.route == index + 1)
-        {
-            route.start_on = None;
-        }
-    }
+    drop_branches(routes, index);
     shift_junctions(routes, index + 1, -1);
     Ok(())
 }
 
-/// Begins a path at the edge of another, leaving square to it, with a first straight to `to`.
-pub(super) fn branch(
+/// Mirrors a path in a line; what starts on its edges starts on the mirrored ones.
+pub(super) fn mirror(
     plan: &mut Plan,
-    (scheme, host): (usize, usize),
-    side: Side,
-    near: Point,
-    to: Point,
+    (scheme, index): (usize, usize),
+    (through, along): (Point, Direction),
 ) -> Result<(), EditError> {
-    let solved = solved(plan, scheme, host)?;
-    let edge = edge_of(&solved, side).ok_or(EditError::NotThere)?;
-    let nearest = edge.nearest(near);
-    let routes = &mut plan.scheme_mut(scheme)?.routes;
-    let width = routes.get(host).ok_or(EditError::NotThere)?.width;
-    let name = format!("Path {}", routes.len() + 1);
-    routes.push(Route {
-        name,
-        width,
-        waypoints: vec![peg_at(nearest.point), peg_at(to)],
-        legs: vec![Shape::Straight],
-        start_on: Some(Junction {
-            route: host + 1,
-            side,
-            station: nearest.station,
-        }),
-        ..Route::default()
-    });
-    Ok(())
-}
-
-fn edge_of(route: &SolvedRoute, side: Side) -> Option<&Chain> {
-    match side {
-        Side::Left => route.left_edge.as_ref(),
-        Side::Right => route.right_edge.as_ref(),
-    }
-}
-
-/// Where the first peg of a path that starts on an edge goes when it is dragged: along that edge.
-pub(super) fn along_its_edge(
-    plan: &Plan,
-    id: WaypointId,
-    to: Point,
-) -> Result<Option<(Point, Junction)>, EditError> {
-    let route = plan.route(id.scheme, id.route).ok_or(EditError::NotThere)?;
-    let Some(junction) = route.start_on.filter(|_| id.waypoint == 0) else {
-        return Ok(None);
-    };
-    let host = solved(plan, id.scheme, junction.route.saturating_sub(1))?;
-    let Some(edge) = edge_of(&host, junction.side) else {
-        return Ok(None);
-    };
-    let nearest = edge.nearest(to);
-    let station = nearest.station;
-    Ok(Some((
-        nearest.point,
-        Junction {
-            station,
-            ..junction
-        },
-    )))
-}
-
-/// After an edit, paths that start on an edge start there again: their first peg follows by the
-/// rule of a dragged peg.
-pub(super) fn refasten(before: &Plan, plan: &mut Plan) {
-    for scheme in 0..plan.schemes.len() {
-        let fastened = |scheme: &Scheme| scheme.routes.iter().any(|r| r.start_on.is_some());
-        if !fastened(&plan.schemes[scheme]) {
-            continue;
-        }
-        if before.schemes.get(scheme) == plan.schemes.get(scheme) {
-            continue;
-        }
-        for route in 0..plan.schemes[scheme].routes.len() {
-            let Some(junction) = plan.schemes[scheme].routes[route].start_on else {
-                continue;
-            };
-            let Ok(host) = solved(plan, scheme, junction.route.saturating_sub(1)) else {
-                continue;
-            };
-            let Some(edge) = edge_of(&host, junction.side) else {
-                continue;
-            };
-            let at = edge.point_at(junction.station.min(edge.length()));
-            let id = WaypointId {
-                scheme,
-                route,
-                waypoint: 0,
-            };
-            // Where what is held does not let the peg follow, a finding says so.
-            let _: Result<Option<Stopped>, EditError> = super::peg::drag(plan, id, at);
-        }
-    }
-}
-
-/// Mirrors a path in a line.
-pub(super) fn mirror(route: &mut Route, (through, along): (Point, Direction)) {
     let across = along.left().unit();
     let reflect = |vector: Vector| vector - across * (2.0 * across.dot(vector));
+    let site = plan.site.clone();
+    let route = plan.route_mut(scheme, index)?;
     for waypoint in &mut route.waypoints {
         waypoint.at = through + reflect(waypoint.at - through);
     }
@@ -460,13 +514,14 @@ pub(super) fn mirror(route: &mut Route, (through, along): (Point, Direction)) {
         }
     }
     for heading in [&mut route.start_direction, &mut route.end_direction] {
-        // A line of the site is not mirrored with it; an angle is.
-        *heading = match heading.take() {
-            Some(Heading::Angle(angle)) => Direction::at_angle(angle)
-                .and_then(|way| Direction::of(reflect(way.unit())))
-                .map(|way| Heading::Angle(way.angle())),
-            _ => None,
-        };
+        // A line of the site is not mirrored with it: the direction is an angle from now on.
+        *heading = heading
+            .take()
+            .and_then(|heading| heading.direction(&site))
+            .and_then(|way| Direction::of(reflect(way.unit())))
+            .map(|way| Heading::Angle(way.angle()));
     }
     route.start_on = None;
+    swap_sides(plan, (scheme, index));
+    Ok(())
 }

@@ -16,21 +16,14 @@ pub(super) fn legs(
 ) -> Vec<Vec<Piece>> {
     let count = route.legs.len();
     let mut pieces = vec![Vec::new(); count];
-    // On a closed path an onward first leg leaves from the last one: begin where the shape of a
-    // leg does not depend on another.
-    let first = if route.closed {
-        let free = |leg: &Shape| matches!(leg, Shape::Straight | Shape::Bend { .. });
-        route.legs.iter().position(free).unwrap_or(0)
-    } else {
-        0
-    };
-    let mut before = if first == 0 { start } else { None };
+    let (first, mut before) = beginning(route, start);
     for leg in (0..count).map(|i| (first + i) % count) {
-        if leg == 0 && !route.closed {
-            before = start;
-        }
-        let last = leg + 1 == count && !route.closed;
-        let after = if last { end } else { arrives(route, leg) };
+        let last = leg + 1 == count;
+        let after = if last { end } else { None };
+        let after = match after {
+            None if !last || route.closed => arrives(route, leg, start),
+            fixed => fixed,
+        };
         pieces[leg] = leg_pieces(route, leg, [before, after], report);
         if let Some(piece) = pieces[leg].last() {
             before = Some(piece.end_direction());
@@ -39,10 +32,27 @@ pub(super) fn legs(
     pieces
 }
 
+/// The leg to begin with, and the direction it leaves in. On a closed path without a start direction
+/// the first leg may leave from the last one: it begins at a straight or a free bend, else after
+/// two bends, whose arrival hangs on nothing before them.
+fn beginning(route: &Route, start: Option<Direction>) -> (usize, Option<Direction>) {
+    if !route.closed || start.is_some() {
+        return (0, start);
+    }
+    let find = |shape: fn(&Shape) -> bool| route.legs.iter().position(shape);
+    if let Some(leg) = find(|leg| matches!(leg, Shape::Straight | Shape::Bend { .. })) {
+        return (leg, None);
+    }
+    match find(|leg| matches!(leg, Shape::TwoBends)) {
+        Some(leg) => ((leg + 1) % route.legs.len(), arrives(route, leg, None)),
+        None => (0, None),
+    }
+}
+
 /// The direction in which two bends must arrive at the end of a leg: that of the leg after. Where
 /// that one takes its own from here, the path runs past the waypoint in the direction from the
-/// waypoint before to the one after.
-fn arrives(route: &Route, leg: usize) -> Option<Direction> {
+/// waypoint before to the one after, and past its start in the start direction.
+fn arrives(route: &Route, leg: usize, start: Option<Direction>) -> Option<Direction> {
     let next = (leg + 1) % route.legs.len();
     let at = |i: usize| route.waypoints.get(i).map(|w| w.at);
     let (from, to) = route.ends_of(next)?;
@@ -53,6 +63,7 @@ fn arrives(route: &Route, leg: usize) -> Option<Direction> {
             Ok(arc) => Some(arc.direction_at(0.0)),
             Err(_) => Direction::of(to - from),
         },
+        Shape::Onward | Shape::TwoBends if next == 0 && start.is_some() => start,
         Shape::Onward | Shape::TwoBends => {
             let before = at(route.ends_of(leg)?.0)?;
             Direction::of(to - before)
@@ -97,10 +108,12 @@ fn leg_pieces(
             (Some(leaving), Some(arriving)) => {
                 return both_bends(leg, (from, to), [leaving, arriving], straight, report);
             }
-            (None, Some(arriving)) => Arc::arriving(from, to, arriving)
-                .map(Piece::Arc)
-                .ok()
-                .or(straight),
+            (None, Some(arriving)) => one_bend(
+                Arc::arriving(from, to, arriving),
+                (leg, from),
+                straight,
+                report,
+            ),
             (before, None) => onward(leg, (from, to), before, straight, report),
         },
         Some(Shape::Straight) | None => straight,
@@ -147,12 +160,22 @@ fn onward(
         );
         return straight;
     };
-    match Arc::leaving(from, before, to) {
+    one_bend(Arc::leaving(from, before, to), (leg, to), straight, report)
+}
+
+/// The bend that leaves or arrives smoothly, or the straight where it would double back.
+fn one_bend(
+    bend: Result<Arc, ArcError>,
+    (leg, free_end): (usize, Point),
+    straight: Option<Piece>,
+    report: &mut Report<'_>,
+) -> Option<Piece> {
+    match bend {
         Ok(arc) => Some(Piece::Arc(arc)),
         Err(ArcError::DoublesBack) => {
             report.add(
                 (Severity::Stop, Code::OnwardDoublesBack),
-                (Part::Leg(leg), to),
+                (Part::Leg(leg), free_end),
                 "this bend would have to double back, its end lies straight behind its start: drawn straight; move its end peg to one side".into(),
                 (None, None),
             );

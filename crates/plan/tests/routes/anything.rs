@@ -179,8 +179,11 @@ fn edit() -> impl Strategy<Value = Edit> {
     let of_pegs_and_legs = prop_oneof![
         (peg(), place()).prop_map(|(id, to)| Edit::MoveWaypoint { id, to }),
         (leg(), number()).prop_map(|(id, rise)| Edit::SetRise { id, rise }),
-        (leg(), figure, number())
-            .prop_map(|(id, figure, value)| Edit::SetFigure { id, figure, value }),
+        (leg(), figure, number()).prop_map(|(id, figure, value)| Edit::SetFigure {
+            id,
+            figure,
+            value
+        }),
         (leg(), 0.1..20.0_f64, 0.01..10.0_f64).prop_filter_map("no bend", |(id, chord, rise)| {
             let bend = geometry::Bend::from_chord_and_rise(chord, rise).ok()?;
             Some(Edit::ChooseBend { id, bend })

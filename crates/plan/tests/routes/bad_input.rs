@@ -37,7 +37,10 @@ fn waypoints_dragged_on_top_of_each_other() {
     assert_eq!((finding.value, finding.limit), (Some(0.0), Some(1e-4)));
     near(line(&after, 0).length(), line(&before, 0).length(), 1e-9);
     // The remedy works: the peg is taken out, or pulled apart.
-    assert_eq!(codes(&with(&after, &Edit::RemoveWaypoint { id: peg(4) })), []);
+    assert_eq!(
+        codes(&with(&after, &Edit::RemoveWaypoint { id: peg(4) })),
+        []
+    );
     assert_eq!(codes(&with(&after, &drag(4, (15., 5.)))), []);
 }
 
@@ -48,10 +51,7 @@ fn a_closed_path_of_two_pegs() {
         (vec![Shape::Onward; 2], 0.0),
         (vec![Shape::TwoBends; 2], 0.0),
         (vec![Shape::Straight, Shape::TwoBends], 0.0),
-        (
-            vec![Shape::bend(-2.0); 2],
-            4.0 * std::f64::consts::PI,
-        ),
+        (vec![Shape::bend(-2.0); 2], 4.0 * std::f64::consts::PI),
     ] {
         let ring = plan(&[(0., 0.), (4., 0.)], legs);
         let found = solved(&ring, 0).centre_line.map_or(0.0, |l| l.length());
@@ -76,10 +76,7 @@ fn a_closed_path_of_two_pegs() {
     }
     // There and back on the same straight crosses itself; a circle of two bends is sound.
     let circle = plan(&[(0., 0.), (4., 0.)], vec![Shape::bend(-2.0); 2]);
-    assert_eq!(
-        codes(&circle),
-        [Code::HalfCircle, Code::HalfCircle]
-    );
+    assert_eq!(codes(&circle), [Code::HalfCircle, Code::HalfCircle]);
 }
 
 #[test]
@@ -91,7 +88,10 @@ fn a_path_dragged_across_itself() {
     assert_eq!(codes(&before), []);
     let after = with(&before, &drag(3, (4., -6.)));
     let findings = after.solve().findings;
-    let crosses = findings.iter().find(|f| f.code == Code::PathCrosses).unwrap();
+    let crosses = findings
+        .iter()
+        .find(|f| f.code == Code::PathCrosses)
+        .unwrap();
     assert_eq!(crosses.severity, Severity::Care);
     // Due south-west from (10, 6) to (4, −6): at y = 0 the line stands at x = 7.
     assert!(crosses.place.at.distance(at(7., 0.)) < 1e-9);
@@ -152,12 +152,12 @@ fn long(legs: u32) -> Plan {
     reason = "how long it takes is told; the limit only guards against a freeze"
 )]
 fn ten_thousand_legs_are_edited_without_a_freeze() {
-    let plan = with_branch(&long(10_000));
+    let plan = with_branch(&long(9_999));
     let start = Instant::now();
     let solved = plan.solve();
     let took = start.elapsed();
     println!(
-        "10 000 legs solved in {took:?}, {} findings",
+        "9 999 legs solved in {took:?}, {} findings",
         solved.findings.len()
     );
     assert!(took < Duration::from_secs(5));
@@ -184,7 +184,7 @@ fn ten_thousand_legs_are_edited_without_a_freeze() {
         assert!(edited.is_ok());
         assert!(took < Duration::from_secs(5), "{}", edit.name());
     }
-    // One leg more is refused with the figure.
+    // One leg more fits, and the next is refused with the figure.
     let more = Edit::LeadOn {
         scheme,
         route,
@@ -192,8 +192,9 @@ fn ten_thousand_legs_are_edited_without_a_freeze() {
         at: at(-5., 500.),
         shape: Shape::Straight,
     };
+    let full = plan.with(&more).unwrap().plan;
     assert_eq!(
-        plan.with(&more).unwrap_err().to_string(),
+        full.with(&more).unwrap_err().to_string(),
         "option A, path 1: it has 10001 legs, more than 10000"
     );
 }

@@ -146,6 +146,10 @@ fn square_to_what_is_not_there_is_refused() {
         }
     }
     for angle in [f64::NAN, f64::INFINITY, 8.0] {
-        assert!(before.with(&set(End::Start, Some(Heading::Angle(angle)))).is_err());
+        assert!(
+            before
+                .with(&set(End::Start, Some(Heading::Angle(angle))))
+                .is_err()
+        );
     }
 }

@@ -193,6 +193,15 @@ pub(crate) fn every_kind() -> Vec<(&'static str, Plan)> {
     ]
 }
 
+/// The path of this name.
+pub(crate) fn kind(name: &str) -> Plan {
+    let found = every_kind().into_iter().find(|(called, _)| *called == name);
+    match found {
+        Some((_, plan)) => plan,
+        None => panic!("there is no path called {name}"),
+    }
+}
+
 fn open(points: &[(f64, f64)], legs: Vec<Shape>) -> Plan {
     plan_of(route(points, legs))
 }

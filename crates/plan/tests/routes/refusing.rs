@@ -210,7 +210,8 @@ fn what_a_path_cannot_do() {
     for (first, second) in [(0, 1), (1, 0), (0, 0), (1, 1)] {
         check(&join(first, second), CLOSED);
     }
-    let two_pegs = "a path needs two pegs, and a closed one three: take the whole path away instead";
+    let two_pegs =
+        "a path needs two pegs, and a closed one three: take the whole path away instead";
     check(&Edit::RemoveWaypoint { id: on(1, 1) }, two_pegs);
     check(&Edit::RemoveWaypoint { id: on(2, 0) }, two_pegs);
     check(&Edit::RemoveWaypoint { id: on(3, 0) }, two_pegs);
@@ -234,7 +235,7 @@ fn what_a_path_cannot_do() {
             },
             near: Point::ORIGIN,
         },
-        "there is nothing drawn here to put a peg on or to begin at: move the pegs apart first",
+        "no line is drawn here to put a peg on or to begin at: put right first what is found about this path",
     );
     for host in [2, 3] {
         check(
@@ -245,7 +246,7 @@ fn what_a_path_cannot_do() {
                 near: Point::ORIGIN,
                 to: Point::ORIGIN,
             },
-            "there is nothing drawn here to put a peg on or to begin at: move the pegs apart first",
+            "no line is drawn here to put a peg on or to begin at: put right first what is found about this path",
         );
     }
 }
@@ -253,7 +254,11 @@ fn what_a_path_cannot_do() {
 #[test]
 fn places_that_are_none() {
     let nowhere = "the peg cannot go farther this way";
-    for (x, y) in [(f64::NAN, 0.), (0., f64::INFINITY), (f64::NEG_INFINITY, f64::NAN)] {
+    for (x, y) in [
+        (f64::NAN, 0.),
+        (0., f64::INFINITY),
+        (f64::NEG_INFINITY, f64::NAN),
+    ] {
         check(
             &Edit::InsertWaypoint {
                 id: leg(0),
@@ -305,7 +310,10 @@ fn places_that_are_none() {
         }
     }
     for huge in [100_001.0, 1e300, f64::MAX] {
-        assert!(matches!(refused(&lead(0, at(huge, 0.))), EditError::Limit(_)));
+        assert!(matches!(
+            refused(&lead(0, at(huge, 0.))),
+            EditError::Limit(_)
+        ));
         let copy = Edit::CopyRoute {
             scheme: 0,
             route: 0,

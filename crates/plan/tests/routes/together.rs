@@ -22,7 +22,14 @@ fn inside_shapes_stay_and_at_the_border_the_rule_holds() {
         rise: 0.5,
         holds: vec![figure],
     };
-    let points = [(0., 0.), (4., 0.), (8., 1.), (12., 0.), (16., 1.), (20., 0.)];
+    let points = [
+        (0., 0.),
+        (4., 0.),
+        (8., 1.),
+        (12., 0.),
+        (16., 1.),
+        (20., 0.),
+    ];
     let before = plan(
         &points,
         vec![

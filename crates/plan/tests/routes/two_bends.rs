@@ -111,15 +111,14 @@ fn without_a_direction_one_bend_does_it() {
 
 #[test]
 fn straight_behind_is_a_finding_and_a_straight() {
-    for (start, end) in [
-        (Some(PI), Some(PI)),
-        (Some(PI), None),
-        (None, Some(PI)),
-    ] {
+    for (start, end) in [(Some(PI), Some(PI)), (Some(PI), None), (None, Some(PI))] {
         let plan = held((6., 0.), start, end);
         near(line(&plan, 0).length(), 6.0, 1e-12);
         let found = codes(&plan);
-        assert!(found.contains(&Code::OnwardDoublesBack), "{start:?} {end:?}: {found:?}");
+        assert!(
+            found.contains(&Code::OnwardDoublesBack),
+            "{start:?} {end:?}: {found:?}"
+        );
     }
 }
 
@@ -143,9 +142,19 @@ fn a_ring_of_two_bends_is_smooth_all_round() {
     // Onward bends between them are smooth as well.
     let points = [(0., 0.), (6., 0.), (8., 5.), (2., 7.)];
     for legs in [
-        [Shape::Onward, Shape::TwoBends, Shape::Onward, Shape::TwoBends],
+        [
+            Shape::Onward,
+            Shape::TwoBends,
+            Shape::Onward,
+            Shape::TwoBends,
+        ],
         [Shape::TwoBends, Shape::Onward, Shape::Onward, Shape::Onward],
-        [Shape::Onward, Shape::Onward, Shape::TwoBends, Shape::TwoBends],
+        [
+            Shape::Onward,
+            Shape::Onward,
+            Shape::TwoBends,
+            Shape::TwoBends,
+        ],
     ] {
         let ring = plan(&points, legs.to_vec());
         let chain = line(&ring, 0);
@@ -161,7 +170,12 @@ fn onward_bends_on_both_sides_run_on_smoothly() {
     let points = [(0., 0.), (4., 0.), (8., 3.), (12., 2.), (15., 6.)];
     let path = plan(
         &points,
-        vec![Shape::Straight, Shape::Onward, Shape::TwoBends, Shape::Onward],
+        vec![
+            Shape::Straight,
+            Shape::Onward,
+            Shape::TwoBends,
+            Shape::Onward,
+        ],
     );
     let chain = line(&path, 0);
     assert!((1..chain.pieces().len()).all(|joint| chain.corner(joint).abs() < 1e-9));
