@@ -2,13 +2,14 @@
 //! over another, everything to be pressed within the window and large enough for a finger.
 
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, Vec2};
+use egui::{Key, Modifiers, Rect, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{By, NodeT as _, Queryable as _};
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::{self, Look};
 use pegbow_tests::harness::builder;
 use pegbow_tests::seen;
+use plan::document::PadShape;
 use plan::units::{Graduation, Units};
 use plan::{Edit, Plan, example};
 
@@ -17,6 +18,8 @@ type Pad<'a> = Harness<'a, Sketchpad>;
 /// Pixels of the window, and the pixels to a point at which it is looked at.
 const PIXELS: Vec2 = Vec2::new(1280.0, 720.0);
 const SCALES: [f32; 5] = [0.8, 1.0, 1.5, 2.0, 2.5];
+/// A text in a field that is longer than this is a name, in bytes.
+const LONGEST_FIGURE: usize = 24;
 /// Tall enough to show all of the slip at once, in screen points.
 const TALL: f32 = 6000.0;
 
@@ -47,6 +50,14 @@ fn long_names() -> Plan {
     for (i, obstacle) in plan.site.obstacles.iter_mut().enumerate() {
         obstacle.name = long(&format!("{i} {}", obstacle.name), i % 2 == 0);
     }
+    plan.schemes[0].routes[0].pads.push(plan::document::Pad {
+        name: long("Landing", true),
+        station: 3.0,
+        shape: PadShape::Rectangle {
+            along: 1.5,
+            across: 1.5,
+        },
+    });
     plan.schemes[0].name = long("Round", true);
     plan.schemes[1].name = long("Sweep", false);
     let mut second = plan.schemes[0].routes[0].clone();
@@ -82,15 +93,22 @@ fn click(pad: &mut Pad<'_>, role: Role, label: &str) {
 /// Every fault of what is shown now.
 fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
     let window = pad.ctx.content_rect();
-    let mut fields = Vec::new();
+    let (mut fields, mut pressed) = (Vec::new(), Vec::new());
     let mut found = Vec::new();
     for node in pad.query_all(By::new().recursive(true)) {
         match node.accesskit_node().role() {
-            Role::TextInput => fields.push(node.rect()),
+            Role::TextInput => {
+                fields.push(node.rect());
+                pressed.push(node.rect());
+            }
             Role::Button | Role::Tab | Role::CheckBox | Role::ComboBox => {
                 let rect = node.rect();
+                let name = node.accesskit_node().label().unwrap_or_default();
+                // The figures on the plan are their own buttons, a little larger than their text.
+                if !name.ends_with("on the plan") {
+                    pressed.push(rect);
+                }
                 if rect.left() < window.left() - 0.5 || window.right() + 0.5 < rect.right() {
-                    let name = node.accesskit_node().label().unwrap_or_default();
                     found.push(format!("outside: {name:.60} {rect:?}"));
                 }
             }
@@ -99,8 +117,20 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
     }
     let mut rows = seen::rows(pad.output());
     found.extend(seen::overlaps(&rows));
-    // What is typed may run out of its field, where the keyboard brings it back.
-    rows.retain(|row| !fields.iter().any(|field| field.expand(1.0).contains_rect(row.clip)));
+    for row in &rows {
+        let on_edge = |rect: &Rect| {
+            let seen = rect.intersect(row.clip);
+            seen.shrink(1.0).intersects(row.seen().shrink(1.0)) && !rect.expand(1.0).contains_rect(row.seen())
+        };
+        if let Some(rect) = pressed.iter().find(|rect| on_edge(rect)) {
+            found.push(format!("on the edge of a field or button: {:.60} {:?} {rect:?}", row.words, row.seen()));
+        }
+    }
+    // A name may run out of its field, where the keyboard brings it back; a figure may not.
+    rows.retain(|row| {
+        let field = fields.iter().any(|field| field.expand(1.0).contains_rect(row.clip));
+        !field || row.words.len() < LONGEST_FIGURE
+    });
     found.extend(seen::cut(&rows));
     found.iter().map(|fault| format!("{what}: {fault}")).collect()
 }

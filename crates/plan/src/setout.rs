@@ -56,6 +56,8 @@ pub struct RouteSetOut {
     pub straights: Vec<StraightSetOut>,
     /// The bends, in walking order.
     pub bends: Vec<BendSetOut>,
+    /// Half the width: how far each edge lies from the centre line.
+    pub half_width: Taped,
     /// What to bring.
     pub tools: Tools,
 }
@@ -114,7 +116,8 @@ pub struct Tools {
     pub flags: usize,
     /// The longest single pull of the tape, in metres.
     pub longest_pull: f64,
-    /// String to cut in all, in metres: round the chords, knots included.
+    /// String to cut in all, in metres: the base line, and one for the longest chord or straight,
+    /// knots included.
     pub string: f64,
     /// How many people: two make it easy, one can do it.
     pub people: usize,
@@ -165,7 +168,8 @@ pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
         .filter(|bend| bend.radius.exact <= plan.tape.length)
         .map(|bend| place(format!("S{}", bend.number), bend.arc.centre()))
         .collect();
-    let tools = tools(&base, &placed, &straights, &bends);
+    let placings = [placed.as_slice(), swing_points.as_slice()];
+    let tools = tools(&base, placings, &straights, &bends);
     Some(RouteSetOut {
         base,
         overall: Overall::of(route, chain, &ruler),
@@ -173,13 +177,14 @@ pub fn set_out(plan: &Plan, route: &SolvedRoute) -> Option<RouteSetOut> {
         swing_points,
         straights,
         bends,
+        half_width: Taped::new(0.5 * route.width, &ruler),
         tools,
     })
 }
 
 fn tools(
     base: &BaseLine,
-    pegs: &[Placing],
+    [pegs, swing_points]: [&[Placing]; 2],
     straights: &[StraightSetOut],
     bends: &[BendSetOut],
 ) -> Tools {
@@ -188,13 +193,17 @@ fn tools(
         .filter(|bend| bend.swing != SwingVerdict::NotWorkable);
     let pulls = pegs
         .iter()
+        .chain(swing_points)
         .flat_map(|peg| [peg.along, peg.off, peg.from_start, peg.from_end])
         .map(|taped| taped.tape.abs())
         .chain([base.length.tape])
         .chain(straights.iter().map(|straight| straight.length.tape))
         .chain(bends.iter().map(|bend| bend.chord.tape))
         .chain(swung.clone().map(|bend| bend.outer.tape));
-    let strings = bends.iter().map(|bend| bend.chord.tape + KNOTS);
+    let strings = bends
+        .iter()
+        .map(|bend| bend.chord.tape + KNOTS)
+        .chain(straights.iter().map(|straight| straight.length.tape + KNOTS));
     let flags = bends
         .iter()
         .flat_map(|bend| &bend.offsets)

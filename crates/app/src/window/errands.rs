@@ -180,7 +180,6 @@ impl Errands {
                 &path,
                 self.path.as_deref(),
                 history,
-                solved,
                 sheet,
             )),
             Errand::Close => {
@@ -405,7 +404,7 @@ fn write_sheet(
     }
     let request = sheet::Request {
         scheme: pick.scheme,
-        paper: if wish.letter {
+        paper: if wish.on_letter(history.settled().units) {
             sheet::Paper::Letter
         } else {
             sheet::Paper::A4

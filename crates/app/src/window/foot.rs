@@ -87,8 +87,8 @@ fn actions_ui(ui: &mut Ui, out: &mut Vec<Intent>) {
     for action in [
         Action::Sheet,
         Action::Save,
-        Action::Undo,
         Action::Redo,
+        Action::Undo,
         Action::Open,
         Action::Fit,
     ] {

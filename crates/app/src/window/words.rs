@@ -28,6 +28,22 @@ pub fn refused(error: &plan::edit::EditError, ruler: &plan::units::Ruler) -> Str
     }
 }
 
+/// A name where there is little room: of a long one its first words.
+#[must_use]
+pub fn short(name: &str) -> String {
+    const MOST: usize = 40;
+    match name.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}…", name[..end].trim_end()),
+        None => name.to_owned(),
+    }
+}
+
+/// How many findings there are besides those listed.
+#[must_use]
+pub fn more_findings(more: usize) -> String {
+    format!("And {more} more, which show when these are put right")
+}
+
 /// A sentence begins with a capital.
 #[must_use]
 pub fn capital(text: &str) -> String {
@@ -190,7 +206,7 @@ pub(crate) mod guides {
         match why {
             Why::AtMark(name) => format!("at {}", the(name)),
             Why::AtPeg(peg, None) => format!("at {}", spot(*peg)),
-            Why::AtPeg(peg, Some(path)) => format!("at {} of {path}", spot(*peg)),
+            Why::AtPeg(peg, Some(path)) => format!("at {} of {}", spot(*peg), super::short(path)),
             Why::AtCorner(name) => format!("at a corner of {}", the(name)),
             Why::AtEnd(name) => format!("at the end of {}", the(name)),
             Why::Level(peg) => format!("level with {}", spot(*peg)),
@@ -223,11 +239,12 @@ pub(crate) mod guides {
 
     /// A name in a sentence: `the west gate post`, but `Gate 3`, which is a name of its own.
     fn the(name: &str) -> String {
+        let name = super::short(name);
         let plain = name.chars().next().is_some_and(char::is_lowercase);
         if plain && !name.starts_with("the ") {
             format!("the {name}")
         } else {
-            name.to_owned()
+            name
         }
     }
 }

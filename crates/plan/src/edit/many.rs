@@ -26,8 +26,11 @@ pub(super) fn move_all(
         return Err(EditError::NotThere);
     }
     let waypoints: HashSet<(usize, usize)> = waypoints.iter().copied().collect();
-    let goes = |route: usize| (0..pegs[route]).all(|peg| waypoints.contains(&(route, peg)));
-    for index in 0..pegs.len() {
+    let goes = |route: usize| {
+        let all = |count: &usize| (0..*count).all(|peg| waypoints.contains(&(route, peg)));
+        pegs.get(route).is_some_and(all)
+    };
+    for (index, count) in pegs.iter().enumerate() {
         let route = plan.route_mut(scheme, index)?;
         let chosen = |waypoint: usize| waypoints.contains(&(index, waypoint));
         let mut shapes: Vec<(usize, Shape)> = Vec::new();
@@ -42,11 +45,13 @@ pub(super) fn move_all(
             let goal = route.waypoints[moving].at + by;
             shapes.extend(peg::moved_legs(route, moving, &[leg], goal).map_err(EditError::Held)?);
         }
-        for waypoint in (0..pegs[index]).filter(|waypoint| chosen(*waypoint)) {
+        for waypoint in (0..*count).filter(|waypoint| chosen(*waypoint)) {
             route.waypoints[waypoint].at += by;
         }
         if chosen(0) {
-            route.start_on = route.start_on.filter(|on| goes(on.route - 1));
+            route.start_on = route
+                .start_on
+                .filter(|on| on.route.checked_sub(1).is_some_and(goes));
         }
         for (leg, shape) in shapes {
             route.legs[leg] = shape;

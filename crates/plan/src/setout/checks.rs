@@ -45,6 +45,15 @@ pub fn taping_allowance(length: f64) -> f64 {
     0.005 + 0.001 * length.abs()
 }
 
+/// The least and the most a good job may read for a length, on the graduation.
+pub(super) fn allowed(must_read: f64, ruler: &Ruler) -> [f64; 2] {
+    let room = taping_allowance(must_read).max(ruler.graduation.metres());
+    [
+        ruler.round(must_read - room).max(0.0),
+        ruler.round(must_read + room),
+    ]
+}
+
 pub(super) fn checks(
     bend: &Bend,
     width: f64,
@@ -52,12 +61,12 @@ pub(super) fn checks(
     ruler: &Ruler,
 ) -> Vec<Check> {
     let check = |what: String, must_read: f64| {
-        let room = taping_allowance(must_read).max(ruler.graduation.metres());
+        let [from, to] = allowed(must_read, ruler);
         Check {
             what,
             must_read,
-            from: ruler.round(must_read - room).max(0.0),
-            to: ruler.round(must_read + room),
+            from,
+            to,
         }
     };
     let half = bend.half();

@@ -24,11 +24,11 @@ pub struct OffsetTable {
 pub struct OffsetRow {
     /// The running distance from the start of the chord.
     pub along: Taped,
-    /// To the centre line.
-    pub centre: Taped,
-    /// To the inside edge; `None` where the edge does not reach.
+    /// To the centre line; `None` beyond the ends of the chord.
+    pub centre: Option<Taped>,
+    /// To the inside edge; `None` where the edge of this bend does not reach.
     pub inner: Option<Taped>,
-    /// To the outside edge.
+    /// To the outside edge; it starts before the chord does and ends after it.
     pub outer: Option<Taped>,
 }
 
@@ -70,7 +70,15 @@ fn table(bend: &Bend, width: f64, (from, to): (String, String), ruler: &Ruler) -
         .filter(|along| (along - half_way).abs() > 0.25 * step)
         .collect();
     stops.extend([0.0, half_way, chord]);
+    // Each edge ends square off the end pegs: a row of its own there.
+    for edge in [-0.5 * width, 0.5 * width] {
+        let reach = reach(bend, edge);
+        if reach > 0.0 {
+            stops.extend([half_way - reach, half_way + reach]);
+        }
+    }
     stops.sort_by(f64::total_cmp);
+    stops.dedup_by(|a, b| ruler.round(*a - *b).abs() <= 0.0);
     OffsetTable {
         from,
         to,
@@ -82,25 +90,37 @@ fn table(bend: &Bend, width: f64, (from, to): (String, String), ruler: &Ruler) -
     }
 }
 
+/// How far to each side of the middle of the chord an edge reaches, `out` outside the centre line:
+/// its ends lie on the strings to the end pegs. Zero or less where the edge has no radius.
+fn reach(bend: &Bend, out: f64) -> f64 {
+    (bend.radius() + out) * (0.5 * bend.sweep()).sin()
+}
+
 fn row(bend: &Bend, width: f64, along: f64, ruler: &Ruler) -> OffsetRow {
-    // Marks are set at the distance the tape reads, so offsets are computed there.
+    // Marks are set at the distance the tape reads, so offsets are computed there; the end of the
+    // chord is its peg, whatever the tape reads.
+    let chord = bend.chord();
+    let on_chord = along <= chord;
     let along = Taped::new(along, ruler);
-    let x = along.tape.min(bend.chord()) - 0.5 * bend.chord();
-    let centre = bend.offset_from_chord(x).unwrap_or(0.0);
-    let edge = |out: f64| {
+    let at = if on_chord { along.tape.min(chord) } else { along.tape };
+    let x = (at - 0.5 * chord).abs();
+    // The ends of an edge are rounded to the tape as well: up to half a graduation beyond.
+    let slack = 0.5 * ruler.graduation.metres() + 1e-9;
+    let offset = |out: f64| {
         let radius = bend.radius() + out;
-        if radius <= x.abs() {
+        if radius <= 0.0 || x > reach(bend, out) + slack {
             return None;
         }
+        let x = x.min(radius);
         // √(Re² − x²) − d, as the offset at the middle less what the edge drops to x.
         let drop = x * x / (radius + (radius * radius - x * x).sqrt());
         Some(Taped::new(bend.rise() + out - drop, ruler))
     };
     OffsetRow {
         along,
-        centre: Taped::new(centre, ruler),
-        inner: edge(-0.5 * width),
-        outer: edge(0.5 * width),
+        centre: offset(0.0),
+        inner: offset(-0.5 * width),
+        outer: offset(0.5 * width),
     }
 }
 
@@ -166,11 +186,12 @@ mod tests {
             (3.0, 0.0),
         ] {
             let row = row(&bend, 1.2, 3.0 + from_middle, &millimetres());
+            let centre = row.centre.unwrap();
             assert!(
-                (row.centre.tape * 1000.0 - expected).abs() < 0.51,
+                (centre.tape * 1000.0 - expected).abs() < 0.51,
                 "{row:?}"
             );
-            assert!((row.centre.exact - row.centre.tape).abs() <= 0.0005 + 1e-12);
+            assert!((centre.exact - centre.tape).abs() <= 0.0005 + 1e-12);
         }
     }
 

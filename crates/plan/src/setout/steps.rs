@@ -1,5 +1,6 @@
 //! The set-out in words: numbered steps that a helper can follow who has never seen the plan.
 
+use super::checks::allowed;
 use super::{BaseLine, BendSetOut, RouteSetOut, StraightSetOut, SwingVerdict, Taped};
 use crate::units::{Ruler, Units};
 
@@ -54,31 +55,58 @@ impl Voice {
     }
 }
 
+/// A length that need not be exact, in whole hand's breadths.
+fn roughly(metres: f64, voice: &Voice) -> String {
+    match voice.ruler.units {
+        Units::Metric => format!("{:.0} cm", metres * 100.0),
+        Units::FeetInches => format!("{:.0} in", metres / 0.0254),
+    }
+}
+
 fn side(left: bool) -> &'static str {
     if left { "left" } else { "right" }
 }
 
 impl BaseLine {
-    /// How the base line is laid and what it must read.
+    /// How the base line is laid, what it must read, and how pegs are set from it.
     #[must_use]
     pub fn steps(&self, voice: &Voice) -> Vec<Step> {
+        let (start, end) = (&self.from_name, &self.to_name);
         vec![
+            Step::new(
+                "Measure from the middle of a post or peg, at the ground, best from a nail in its head. On a slope hold the tape level and plumb down, in short pulls.".into(),
+            ),
             Step::checked(
                 format!(
-                    "Stretch a string from {} to {} and lay the tape along it, its zero at {}. Leave both where they are.",
-                    self.from_name, self.to_name, self.from_name
+                    "The base line: stretch a string from {start} to {end} and lay a tape along it, its zero at {start}. Leave both until the last peg stands; keep people off the string."
                 ),
-                format!("{} must read {}", self.to_name, voice.taped(&self.length)),
+                format!(
+                    "{end} must read {}. If not, stop: the marks are not where the plan has them",
+                    self.check(voice)
+                ),
             ),
             Step::new(
-                "For each peg go along the string by the first figure of the table, then square off it by the second: left and right are as one looks along the string. A minus along means behind its start.".into(),
+                "Each peg: go along the string by the first figure of the table, then square off it by the second, left or right as one looks along the string. A minus along lies behind the start, more than its length beyond the end.".into(),
             ),
-            Step::new(format!(
-                "Check each peg by both ties: its distance from {} and from {}, straight.",
-                self.from_name, self.to_name
-            )),
+            Step::checked(
+                format!(
+                    "Check each peg by both ties, straight from {start} and from {end}. Where something is in the way, or the square is long or runs past an end of the string, set the peg where its two ties cross instead."
+                ),
+                "a tie may be out by 5 mm and 1 mm for each metre, no more: if it is, set that peg again".into(),
+            ),
         ]
     }
+
+    /// What the base line must read, from the least to the most.
+    #[must_use]
+    pub fn check(&self, voice: &Voice) -> String {
+        range(&allowed(self.length.exact, &voice.ruler), voice)
+    }
+}
+
+/// The range a length must read in, as spoken.
+fn range([from, to]: &[f64; 2], voice: &Voice) -> String {
+    format!("{} to {}", voice.length(*from), voice.length(*to))
 }
 
 impl RouteSetOut {
@@ -88,16 +116,17 @@ impl RouteSetOut {
         let mut steps = self.base.steps(voice);
         let pegs = self.pegs.len();
         steps.push(Step::new(format!(
-            "Drive pegs 1 to {pegs} and write the number on each. Measure from the middle of a peg, best from a nail in its head."
+            "Drive pegs 1 to {pegs} and write the number on each; at a wall or in a gateway a nail or a mark of paint will do."
         )));
         if !self.straights.is_empty() {
-            steps.push(Step::new(
-                "Straights: a string from peg to peg is the centre line; the edges lie half the width to each side, square.".into(),
-            ));
+            steps.push(Step::new(format!(
+                "Straights: a string from peg to peg is the centre line; the edges lie {} to each side, square.",
+                voice.taped(&self.half_width)
+            )));
         }
         if !self.bends.is_empty() {
             steps.push(Step::new(
-                "Bends: one page each, in walking order. Left and right are always as one walks from peg 1.".into(),
+                "Bends: their pages follow in walking order. Swing each, or use its offsets, not both. Left and right are always as one walks from peg 1.".into(),
             ));
         }
         steps.push(Step::new(
@@ -137,12 +166,14 @@ impl BendSetOut {
             format!("Hook the tape on the nail of {name}. Use a tape or a wire, not a string that stretches."),
             format!("peg {first} and peg {last} must both read {radius}"),
         ));
+        let apex_side = side(self.apex_on_left());
         steps.push(Step::checked(
             format!(
                 "Keep the tape taut and level and walk from peg {first} to peg {last}: mark the centre line every step at {radius}."
             ),
             format!(
-                "the apex must lie {} from the middle of the chord",
+                "mark the middle of the chord, {} from peg {first}, and square off it to the {apex_side}: the line must lie {} away, there is the apex",
+                voice.taped(&self.half_chord),
                 voice.taped(&self.rise)
             ),
         ));
@@ -151,7 +182,7 @@ impl BendSetOut {
         steps.push(Step::checked(
             match &self.inner {
                 Some(inner) => format!(
-                    "Mark the edges the same way: the inside edge, on the {inside}, at {}, the outside edge, on the {outside}, at {}.",
+                    "Mark the edges the same way, from the line {name} to peg {first} to the line {name} to peg {last} and no farther: the inside edge, on the {inside}, at {}, the outside edge, on the {outside}, at {}.",
                     voice.taped(inner),
                     voice.taped(&self.outer)
                 ),
@@ -192,7 +223,14 @@ impl BendSetOut {
             format!(
                 "At each distance square off to the {apex_side} and set a flag at each offset of the table. A minus goes to the {other_side} of the string."
             ),
-            "the longest offset of the centre line must stand at the middle of the string".into(),
+            match &self.offsets[..] {
+                [_] => format!(
+                    "at {}, the middle, the flag of the centre line must stand {} off",
+                    voice.taped(&self.half_chord),
+                    voice.taped(&self.rise)
+                ),
+                _ => "the longest offset of the centre line must stand at the middle of the string".to_owned(),
+            },
         ));
         steps.push(Step::new(
             "Bend a batten or a hose round the flags and look along it: a flag that stands out is measured again.".into(),
@@ -203,8 +241,14 @@ impl BendSetOut {
     fn chord_step(&self, voice: &Voice) -> Step {
         let (first, last) = self.pegs;
         Step::checked(
-            format!("Stretch a string from peg {first} to peg {last}: this is the chord."),
-            format!("it must read {}", voice.taped(&self.chord)),
+            format!(
+                "Stretch a string from peg {first} to peg {last}: this is the chord, {}.",
+                voice.taped(&self.chord)
+            ),
+            format!(
+                "it must read {}; if not, measure both pegs again",
+                range(&allowed(self.chord.exact, &voice.ruler), voice)
+            ),
         )
     }
 
@@ -213,8 +257,8 @@ impl BendSetOut {
         let where_to = self.where_to_scratch(voice);
         vec![
             Step::new(format!(
-                "Hook the tape on peg {first}, hold it at {radius} and scratch an arc on the ground {where_to}. Make the scratch {} long.",
-                voice.length(self.scratch)
+                "Hook the tape on peg {first}, hold it at {radius} and scratch an arc on the ground {where_to}. Make the scratch about {} long.",
+                roughly(self.scratch, voice)
             )),
             Step::new(format!(
                 "Do the same from peg {last}. Where the two scratches cross drive the swing point peg {name}."

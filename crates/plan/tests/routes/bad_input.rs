@@ -207,7 +207,7 @@ fn with_branch(plan: &Plan) -> Plan {
         near: at(0., 0.),
         to: at(-5., -5.),
     };
-    plan.with(&branch).unwrap().plan
+    with(plan, &branch)
 }
 
 #[test]

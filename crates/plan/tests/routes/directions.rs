@@ -3,6 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use geometry::Point;
+use geometry::angle::{from_degrees, to_degrees};
 use plan::Plan;
 use plan::document::{Extent, Heading, Mark, Obstacle, ObstacleKind, Reference, Shape};
 use plan::edit::{Edit, End};
@@ -59,11 +60,11 @@ fn along_against_and_square_to_each_side() {
         (Heading::Against(marks()), -90.0),
         (Heading::Square(marks()), 180.0),
         (Heading::SquareRight(marks()), 0.0),
-        (Heading::Angle(1.0), 1.0_f64.to_degrees()),
+        (Heading::Angle(1.0), to_degrees(1.0)),
     ] {
         let before = beside_a_wall();
         let after = with(&before, &set(End::Start, Some(heading.clone())));
-        let turn = line(&after, 0).direction_at(0.0).angle() - degrees.to_radians();
+        let turn = line(&after, 0).direction_at(0.0).angle() - from_degrees(degrees);
         near(turn.sin(), 0.0, 1e-12);
         near(turn.cos(), 1.0, 1e-12);
         assert!(!codes(&after).contains(&Code::DirectionMissed));

@@ -78,6 +78,32 @@ fn a_peg_is_put_where_the_hand_is() {
 }
 
 #[test]
+fn a_peg_leaves_the_line_where_roundings_do_not_fit() {
+    let mut before = plan(
+        &[(0., 0.), (9., 0.), (9., 4.), (0., 4.)],
+        vec![Shape::Straight; 3],
+    );
+    for corner in [1, 2] {
+        before.schemes[0].routes[0].waypoints[corner].rounding = Some(3.0);
+    }
+    assert_eq!(codes(&before), [Code::RoundingTooLarge]);
+    for number in 0..3 {
+        let piece = leg_pieces(&before, number)[0];
+        for share in [0.0, 0.5, 1.0] {
+            let near = piece.point_at(share * piece.length());
+            let insert = Edit::InsertWaypoint {
+                id: leg(number),
+                near,
+            };
+            let after = with(&before, &insert);
+            let what = format!("leg {number} at {share}");
+            same_ground(&line(&before, 0), &line(&after, 0), &what);
+            assert_eq!(codes(&after), codes(&before), "{what}");
+        }
+    }
+}
+
+#[test]
 fn a_typed_radius_holds_on_both_sides_of_a_new_peg() {
     let before = kind("a typed bend");
     let near = leg_pieces(&before, 1)[0].point_at(2.0);
@@ -144,7 +170,7 @@ fn a_peg_taken_out_at_an_end_leaves_the_rest() {
             if route.waypoints[corner].rounding.is_some() {
                 continue; // the corner goes with the leg
             }
-            let gone: f64 = solved.legs[gone].iter().map(|p| p.length()).sum();
+            let gone: f64 = solved.legs[gone].iter().map(geometry::Piece::length).sum();
             let after = line(&with(&before, &Edit::RemoveWaypoint { id: peg(number) }), 0);
             near(after.length(), chain.length() - gone, 1e-9);
             for i in 0..30 {

@@ -138,7 +138,7 @@ fn they_are_laid_changed_and_taken_away() {
     assert_eq!(path(&three).pads[..2], path(&before).pads[..]);
     assert_eq!(with(&three, &set(2, None)), before);
     let moved = with(&before, &set(0, Some(landing(2.0, ROUND))));
-    assert_eq!(path(&moved).pads[0].station, 2.0);
+    near(path(&moved).pads[0].station, 2.0, 0.0);
     assert_eq!(path(&moved).pads[1], path(&before).pads[1]);
     for edit in [
         set(3, Some(landing(9.0, ROUND))),

@@ -23,7 +23,9 @@ fn held(to: (f64, f64), start: Option<f64>, end: Option<f64>) -> Plan {
 }
 
 fn radii(pieces: &[Piece]) -> Vec<f64> {
-    let bends = pieces.iter().filter_map(|p| p.arc().map(|a| a.bend()));
+    let bends = pieces
+        .iter()
+        .filter_map(|p| p.arc().map(geometry::Arc::bend));
     bends.map(|bend: Bend| bend.radius()).collect()
 }
 
@@ -194,7 +196,8 @@ fn both_bends_are_listed() {
     assert_eq!(kinds, ["straight", "bend", "bend", "straight"]);
     let turns = |i: usize| centre.pieces[i].bend.clone().unwrap().turns;
     assert_eq!([turns(1), turns(2)], ["left", "right"]);
-    assert_eq!(centre.pieces[1].end, [8.0, 1.5]);
+    let [x, y] = centre.pieces[1].end;
+    assert!(at(x, y).distance(at(8.0, 1.5)) < 1e-12);
     let solved = solved(&plan, 0);
     let expected = [
         Origin::Leg(0),
@@ -239,36 +242,52 @@ fn pegs_of_waypoints_beside_two_bends() {
 }
 
 #[test]
-fn a_corner_beside_two_bends_is_rounded_out_of_the_nearer_one() {
-    // Two bends that leave a straight at a corner: the last bend arrives at a sharp corner only
-    // where its directions are held, so round the corner of a failed pair.
+fn there_is_no_corner_to_round_beside_two_bends() {
     let points = [(0., 0.), (6., 0.), (12., 4.), (12., 12.)];
     let mut before = plan(
         &points,
         vec![Shape::Straight, Shape::TwoBends, Shape::Straight],
     );
-    before.schemes[0].routes[0].waypoints[1].rounding = Some(1.0);
-    before.schemes[0].routes[0].waypoints[2].rounding = Some(1.0);
-    // Smooth already: nothing is taken away.
+    for corner in [1, 2] {
+        before.schemes[0].routes[0].waypoints[corner].rounding = Some(1.0);
+    }
     let found = codes(&before);
     assert_eq!(found, [Code::NothingToRound, Code::NothingToRound]);
-    let whole: f64 = solved(&before, 0)
-        .legs
-        .iter()
-        .flatten()
-        .map(Piece::length)
-        .sum();
+    let legs = solved(&before, 0).legs;
+    let whole: f64 = legs.iter().flatten().map(Piece::length).sum();
     near(line(&before, 0).length(), whole, 1e-12);
-    // On a closed path the start direction can leave a corner at the first waypoint.
-    let ring = Route {
-        start_direction: Some(Heading::Angle(1.0)),
-        ..route(&[(0., 0.), (6., 0.), (3., 5.)], vec![Shape::Onward; 3])
-    };
-    let mut ring = plan_of(ring);
-    ring.schemes[0].routes[0].waypoints[0].rounding = Some(0.3);
+}
+
+#[test]
+fn a_rounding_takes_of_the_bend_beside_it_only() {
+    // Round a ring two bends arrive at a corner where the end direction says so.
+    let mut ring = plan_of(Route {
+        end_direction: Some(Heading::Angle(-FRAC_PI_2)),
+        ..route(
+            &[(0., 0.), (8., 0.), (8., 6.), (1., 6.)],
+            vec![
+                Shape::Straight,
+                Shape::bend(-1.0),
+                Shape::Straight,
+                Shape::TwoBends,
+            ],
+        )
+    });
+    assert_eq!(codes(&ring), [Code::DirectionMissed; 0]);
+    ring.schemes[0].routes[0].waypoints[0].rounding = Some(0.5);
     let solved = solved(&ring, 0);
-    assert_eq!(solved.origins.last(), Some(&Origin::Rounding(0)));
-    assert!(line(&ring, 0).corner(0).abs() < 1e-6);
+    let chain = line(&ring, 0);
+    let ends = [Origin::Leg(3), Origin::SecondBend(3), Origin::Rounding(0)];
+    assert_eq!(solved.origins[3..], ends);
+    assert_eq!(chain.pieces()[3], solved.legs[3][0]);
+    let taken = solved.legs[3][1].length() - chain.pieces()[4].length();
+    assert!(taken > 0.1, "{taken}");
+    near(chain.pieces()[5].arc().unwrap().radius(), 0.5, 1e-9);
+    for joint in [0, 4, 5] {
+        assert!(chain.corner(joint).abs() < 1e-6);
+    }
+    let numbers = solved.pegs_of_waypoints(4);
+    assert_eq!(numbers, [None, Some(2), Some(3), Some(4)]);
 }
 
 #[test]

@@ -110,7 +110,7 @@ fn the_steps_of_a_bend_in_metres() {
     let words = text(&bend.swing_steps(&voice(&plan)));
     contains(
         &words,
-        "Stretch a string from peg 1 to peg 2: this is the chord. [it must read 4.000 m]",
+        "Stretch a string from peg 1 to peg 2: this is the chord, 4.000 m. [it must read 3.990 m to 4.010 m; if not, measure both pegs again]",
     );
     contains(
         &words,
@@ -119,7 +119,7 @@ fn the_steps_of_a_bend_in_metres() {
     contains(&words, "[peg 1 and peg 2 must both read 2.265 m]");
     contains(
         &words,
-        "[the apex must lie 1.200 m from the middle of the chord]",
+        "[mark the middle of the chord, 2.000 m from peg 1, and square off it to the left: the line must lie 1.200 m away, there is the apex]",
     );
     contains(
         &words,
@@ -137,7 +137,7 @@ fn the_steps_of_a_bend_in_feet_and_inches() {
     plan.graduation = Graduation::EighthInch;
     let bend = out(&plan).bends.remove(0);
     let words = text(&bend.swing_steps(&voice(&plan)));
-    contains(&words, "it must read 7′ 0″");
+    contains(&words, "this is the chord, 7′ 0″. [it must read 6′ 11 3⁄4″ to 7′ 0 1⁄4″");
     contains(&words, "peg 1 and peg 2 must both read 3′ 8 3⁄8″");
     contains(
         &words,
@@ -198,8 +198,8 @@ fn the_order_of_work() {
     let words = text(&out.order_of_work(&voice(&path)));
     contains(
         &words,
-        "Stretch a string from peg 1 to peg 3 and lay the tape along it, its zero at peg 1.",
+        "stretch a string from peg 1 to peg 3 and lay a tape along it, its zero at peg 1.",
     );
-    contains(&words, "[peg 3 must read 8.545 m]");
-    contains(&words, "Drive pegs 1 to 3 and write the number on each.");
+    contains(&words, "[peg 3 must read 8.530 m to 8.560 m.");
+    contains(&words, "Drive pegs 1 to 3 and write the number on each");
 }

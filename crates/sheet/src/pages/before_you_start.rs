@@ -42,7 +42,7 @@ fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
         Part::Heading("Bring".to_owned()),
         ticked(words::tools(job.set, job.plan.tape.length, &job.voice)),
         Part::Heading("Mind".to_owned()),
-        ticked(words::cautions(job.plan.units)),
+        ticked(words::cautions(job.plan)),
         Part::Heading("Order of work".to_owned()),
         Part::List(super::bend_page::entries(
             &job.set.order_of_work(&job.voice),

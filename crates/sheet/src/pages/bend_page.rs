@@ -8,7 +8,7 @@ use crate::document::Block;
 use crate::ink::Ink;
 use crate::lettering;
 use crate::paper::Frame;
-use crate::pen::{Pen, Style, Weight};
+use crate::pen::{Style, Weight};
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
@@ -155,9 +155,9 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
         ]
     } else {
         vec![
-            ("String, centre line", Some(&bend.radius)),
-            ("String, inside edge", bend.inner.as_ref()),
-            ("String, outside edge", Some(&bend.outer)),
+            ("Radius, centre line", Some(&bend.radius)),
+            ("Radius, inside edge", bend.inner.as_ref()),
+            ("Radius, outside edge", Some(&bend.outer)),
         ]
     };
     let ruler = &job.voice.ruler;
@@ -195,11 +195,6 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
             let words = ruler.companion().text(taped.exact);
             inks.push(Ink::text(top.shifted(0.0, base - OTHER), words, STEP));
         }
-        inks.push(Ink::line(
-            cell.corner,
-            cell.corner.shifted(room, 0.0),
-            Pen::RULE,
-        ));
         blocks.push(Block::Paragraph(inks));
     }
     blocks
@@ -240,7 +235,7 @@ fn offset_table(job: &Job<'_>, table: &OffsetTable) -> Table {
         vec![
             words(&row.along),
             edge(&row.inner),
-            words(&row.centre),
+            edge(&row.centre),
             edge(&row.outer),
         ]
     });

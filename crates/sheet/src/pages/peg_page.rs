@@ -17,49 +17,52 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     flow.start("Pegs from the base line");
     let mut parts = vec![Part::Paragraph(
         format!(
-            "The base line runs from {} (the start) to {} (the end). It must read {}.",
+            "The base line runs from {} (the start) to {} (the end). It is {} long and must read {}.",
             base.from_name,
             base.to_name,
-            voice.taped(&base.length)
+            voice.taped(&base.length),
+            base.check(voice)
         ),
         Style::LARGE.bold(),
     )];
     parts.push(Part::Paragraph(
         format!(
-            "Along: measured on the base line from {}; a minus is behind it. Off: square to the base line; left and right as one looks \
-             from the start to the end. Ties: straight from the start and from the end, to check by. All figures are level distances, to the nearest {}.",
+            "Along: measured on the base line from {}; a minus lies behind it, more than the line is long beyond its end. Off: square to the base line; \
+             left and right as one looks from the start to the end. Ties: straight from the start and from the end, to check by, or to set a peg by \
+             where the square is in the way of something. All figures are level distances, to the nearest {}.",
             base.from_name,
             voice.ruler.graduation.label()
         ),
         Style::BODY,
     ));
+    parts.push(placings(job, "peg", &set.pegs));
+    if !set.swing_points.is_empty() {
+        parts.push(Part::Heading("Swing points".to_owned()));
+        parts.push(Part::Paragraph(
+            "To check by: each is found on the page of its bend, after the pegs stand.".to_owned(),
+            Style::BODY,
+        ));
+        parts.push(placings(job, "swing point", &set.swing_points));
+    }
+    parts.extend(straights(job));
+    flow.set(&parts);
+}
+
+fn placings(job: &Job<'_>, what: &str, placings: &[Placing]) -> Part {
     let heads = [
-        "peg",
+        what,
         "along",
         "off",
         "tie from the start",
         "tie from the end",
         "done",
     ];
-    parts.push(Part::Table(Table {
+    Part::Table(Table {
         heads: heads.map(str::to_owned).to_vec(),
-        rows: set
-            .pegs
-            .iter()
-            .chain(&set.swing_points)
-            .map(|placing| row(job, placing))
-            .collect(),
+        rows: placings.iter().map(|placing| row(job, placing)).collect(),
         names: 0,
         style: TABLE,
-    }));
-    if !set.swing_points.is_empty() {
-        parts.push(Part::Paragraph(
-            "S1, S2 and so on are the swing points of the bends, in walking order; each is found again on its bend's page.".to_owned(),
-            Style::BODY,
-        ));
-    }
-    parts.extend(straights(job));
-    flow.set(&parts);
+    })
 }
 
 fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {

@@ -1,5 +1,7 @@
 //! What the pages say that no figure decides: cautions, tools, what the sheet is not.
 
+use plan::Plan;
+use plan::document::ObstacleKind;
 use plan::setout::{RouteSetOut, Tools, Voice};
 use plan::units::Units;
 
@@ -11,16 +13,36 @@ This sheet is not a survey, not engineering and no approval under any code: loca
 pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
 
 /// Cautions that hold for every path.
-pub(super) fn cautions(units: Units) -> Vec<String> {
-    let call = match units {
+/// A length to bring, in whole metres or feet, never too short.
+fn about(metres: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.0} m", (metres - 1e-6).ceil()),
+        Units::FeetInches => format!("{:.0} ft", (metres / 0.3048 - 1e-6).ceil()),
+    }
+}
+
+pub(super) fn cautions(plan: &Plan) -> Vec<String> {
+    let call = match plan.units {
         Units::Metric => "your local buried-service location scheme (in the USA call 811)",
         Units::FeetInches => {
             "811 in the USA, or your local buried-service location scheme elsewhere,"
         }
     };
+    let shown: Vec<&str> = plan
+        .site
+        .obstacles
+        .iter()
+        .filter(|obstacle| obstacle.kind == ObstacleKind::Service)
+        .map(|obstacle| obstacle.name.as_str())
+        .take(3)
+        .collect();
+    let shown = match shown[..] {
+        [] => String::new(),
+        _ => format!(" This plan shows: {}; there may be more.", shown.join(", ")),
+    };
     let services = format!(
         "Buried pipes and cables. Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
-         Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only."
+         Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only.{shown}"
     );
     let others = [
         "Pegs and strings trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a way in use, \
@@ -64,25 +86,25 @@ pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> 
         list.push(format!("{flags} flags or canes if you use the offsets of all bends; marks of sand or paint will do"));
     }
     list.push(format!(
-        "{} of string that does not stretch, and something to cut it with",
-        voice.length(string)
+        "About {} of string that does not stretch, and something to cut it with",
+        about(string, voice.ruler.units)
     ));
     let reach = if longest_pull > tape {
         format!(
             "longer than the {} the plan counts on: bring a longer one",
-            voice.length(tape)
+            about(tape, voice.ruler.units)
         )
     } else {
-        format!("within the {} the plan counts on", voice.length(tape))
+        format!("within the {} the plan counts on", about(tape, voice.ruler.units))
     };
     list.push(format!(
-        "A tape or two: the longest pull is {}, {reach}",
+        "Two tapes, one for the base line: the longest pull is {}, {reach}",
         voice.length(longest_pull)
     ));
     list.push("A hammer, a marker pen, a pencil, caps for steel pins".to_owned());
     list.push("A builder's square, or the tape: sides of 3, 4 and 5 make a right angle".to_owned());
     list.push(format!(
-        "{people} people; one alone can do it with nails and clips"
+        "{people} people; alone it takes nails and clips, and someone who knows where you are"
     ));
     list
 }

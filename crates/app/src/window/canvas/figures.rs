@@ -6,6 +6,7 @@ use plan::solve::FLAT;
 
 use super::Scene;
 use super::labels::Labels;
+use super::sparse::Sparse;
 use crate::window::fonts::Face;
 use crate::window::pen::Pen;
 use crate::window::pick::{Picked, Stage};
@@ -16,7 +17,7 @@ pub(super) fn draw(
     painter: &Painter,
     view: &View,
     scene: &Scene<'_>,
-    labels: &mut Labels<'_>,
+    labels: &mut Labels,
 ) -> Vec<(Figure, Rect)> {
     let mut shown = Vec::new();
     match scene.piece() {
@@ -27,7 +28,12 @@ pub(super) fn draw(
             let text = scene.ruler().text(line.length());
             labels.write(middle, 14.0, square, &text, big(scene.palette.ink));
         }
-        None => {}
+        // The drag of a peg changes the bends on both sides of it: both show their figures.
+        None => {
+            for (_, _, arc) in scene.bends_at_peg() {
+                draw_bend(painter, view, scene, &arc, labels);
+            }
+        }
     }
     if scene.stage == Stage::SetOut {
         draw_all_swing_points(painter, view, scene, labels);
@@ -44,7 +50,7 @@ fn draw_bend(
     view: &View,
     scene: &Scene<'_>,
     arc: &Arc,
-    labels: &mut Labels<'_>,
+    labels: &mut Labels,
 ) -> Vec<(Figure, Rect)> {
     let (palette, ruler) = (scene.palette, scene.ruler());
     let middle = arc.start().middle(arc.end());
@@ -92,7 +98,7 @@ fn draw_bend(
         [0.5, 0.35, 0.65, 0.2, 0.8].map(|share| view.screen_from_plan(from.towards(to, share)))
     };
     // A flat bend's rise has no room beside it: its figure goes outside the apex.
-    let rise = ruler.text(bend.rise());
+    let rise = format!("rise {}", ruler.text(bend.rise()));
     let on_rise = if view.screen_length(bend.rise()) > 24.0 {
         labels.write_at_one(
             &share(middle, arc.apex()),
@@ -104,7 +110,7 @@ fn draw_bend(
     } else {
         labels.write_at_one(&[apex], 20.0, away, &rise, &big(palette.ink))
     };
-    let chord = ruler.text(bend.chord());
+    let chord = format!("chord {}", ruler.text(bend.chord()));
     let on_chord = share(arc.start(), arc.end());
     let on_chord = labels.write_at_one(&on_chord, 14.0, -away, &chord, &big(palette.ink));
     let radius = format!("R {}", ruler.text(bend.radius()));
@@ -132,25 +138,77 @@ fn seen_middle(view: &View, from: Point, to: Point) -> Pos2 {
         .unwrap_or_else(|| view.screen_from_plan(to))
 }
 
-/// Every peg of the chosen path with its number: a small square, as a peg is seen from above.
-pub(super) fn draw_pegs(painter: &Painter, view: &View, scene: &Scene<'_>) {
-    let Some(route) = scene.route() else { return };
+/// Every peg of the chosen path with its number: a small square, as a peg is seen from above. Of
+/// pegs that cannot be told apart one is shown.
+pub(super) fn draw_pegs(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     let palette = scene.palette;
     let line = Stroke::new(2.0 * palette.weight, palette.ink);
-    let seen = view.area().expand(theme::TARGET);
-    for peg in route.pegs() {
-        let at = view.screen_from_plan(peg.at);
-        if !seen.contains(at) {
-            continue;
-        }
+    let chosen = chosen_pegs(scene);
+    for (number, at) in seen_pegs(view, scene) {
         let square = Rect::from_center_size(at, Vec2::splat(10.0));
         painter.rect(square, 0.0, palette.paper, line, egui::StrokeKind::Middle);
-        let font = Face::Strong.sized(theme::SMALL);
-        let number = painter.layout_no_wrap(peg.number.to_string(), font, palette.ink);
-        let corner = at + vec2(9.0, -9.0 - number.size().y);
-        let rect = Rect::from_min_size(corner, number.size());
-        super::backed_text(painter, rect, number, palette.paper, palette.ink);
+        if !chosen.contains(&Some(number)) {
+            labels.write_number(at, number, number_style(scene));
+        }
     }
+}
+
+/// The numbers of the pegs at the ends of what is chosen, before anything else takes their room.
+pub(super) fn write_chosen_numbers(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+    let chosen = chosen_pegs(scene);
+    for (number, at) in seen_pegs(view, scene) {
+        if chosen.contains(&Some(number)) {
+            labels.write_number(at, number, number_style(scene));
+        }
+    }
+}
+
+/// No text over pegs and apexes.
+pub(super) fn keep_handles_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
+    for (_, at) in seen_pegs(view, scene) {
+        labels.keep_free(Rect::from_center_size(at, Vec2::splat(16.0)));
+    }
+    let chain = scene.route().and_then(|route| route.centre_line.as_ref());
+    let mut sparse = Sparse::new(view);
+    for arc in chain.iter().flat_map(|chain| chain.pieces()).filter_map(Piece::arc) {
+        let (apex, at) = (arc.apex(), view.screen_from_plan(arc.apex()));
+        if view.area().contains(at) && sparse.claim(apex) {
+            labels.keep_free(Rect::from_center_size(at, Vec2::splat(20.0)));
+        }
+    }
+}
+
+/// The seen pegs of the chosen path, by number, and where they are.
+fn seen_pegs(view: &View, scene: &Scene<'_>) -> Vec<(usize, Pos2)> {
+    let Some(route) = scene.route() else {
+        return Vec::new();
+    };
+    let seen = view.area().expand(theme::TARGET);
+    let chosen = chosen_pegs(scene);
+    let mut sparse = Sparse::new(view);
+    let mut pegs = route.pegs();
+    // The chosen ones take their places first.
+    pegs.sort_by_key(|peg| !chosen.contains(&Some(peg.number)));
+    pegs.into_iter()
+        .map(|peg| (peg, view.screen_from_plan(peg.at)))
+        .filter(|(peg, at)| {
+            seen.contains(*at) && (sparse.claim(peg.at) || chosen.contains(&Some(peg.number)))
+        })
+        .map(|(peg, at)| (peg.number, at))
+        .collect()
+}
+
+/// The numbers of the pegs at both ends of what is chosen.
+fn chosen_pegs(scene: &Scene<'_>) -> [Option<usize>; 2] {
+    let route_and_piece = scene.route().zip(scene.piece());
+    route_and_piece.map_or([None; 2], |(route, (piece, _))| {
+        let (first, last) = route.pegs_of(piece);
+        [Some(first), Some(last)]
+    })
+}
+
+fn number_style(scene: &Scene<'_>) -> (egui::FontId, Color32) {
+    (Face::Strong.sized(theme::SMALL), scene.palette.ink)
 }
 
 /// Where the legs would meet in a corner that is rounded away.
@@ -182,7 +240,7 @@ fn draw_all_swing_points(
     painter: &Painter,
     view: &View,
     scene: &Scene<'_>,
-    labels: &mut Labels<'_>,
+    labels: &mut Labels,
 ) {
     let Some(chain) = scene.route().and_then(|route| route.centre_line.as_ref()) else {
         return;

@@ -163,7 +163,7 @@ pub(super) fn draw(
     view: &View,
     palette: &Palette,
     guided: &Guided,
-    labels: &mut Labels<'_>,
+    labels: &mut Labels,
 ) {
     let beyond = view.plan_length(BEYOND);
     for [from, to] in &guided.lines {

@@ -7,30 +7,18 @@ use egui::{
 };
 use geometry::{Direction, Point, Vector};
 use plan::Edit;
-use plan::document::{Pad, Route, Shape as LegShape};
+use plan::document::Pad;
 use plan::solve::Origin;
 
 use super::Scene;
 use super::guide::{Around, Guided, guided};
 use super::labels::Labels;
+use super::placed::{Handle, Placed, leg_ends, picked, placed, shown};
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
-use crate::window::pick::{Picked, Stage};
+use crate::window::pick::Stage;
 use crate::window::theme;
 use crate::window::view::View;
-
-/// A thing on the plan that the hand can move.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(crate) enum Handle {
-    /// A waypoint, counted from 0.
-    Waypoint(usize),
-    /// The apex of a bend, by its leg.
-    Apex(usize),
-    /// The apex of a rounding, by its waypoint.
-    Rounding(usize),
-    /// The middle of a landing, counted from 0.
-    Pad(usize),
-}
 
 /// What the hand holds, and where it took hold of it.
 #[derive(Debug, Default)]
@@ -51,18 +39,6 @@ struct Held {
     dropped: bool,
 }
 
-/// A handle in its place this frame.
-struct Placed {
-    handle: Handle,
-    at: Point,
-    name: String,
-    value: String,
-    /// For an apex, the way it points: away from the chord.
-    away: Option<Vector>,
-    /// Whether a peg stands there; a rounded corner has none.
-    peg: bool,
-}
-
 impl Grip {
     /// Whether something is held.
     #[must_use]
@@ -76,9 +52,9 @@ impl Grip {
         ui: &mut Ui,
         view: &View,
         scene: &Scene<'_>,
+        labels: &mut Labels,
         out: &mut Vec<Intent>,
     ) -> Option<Handle> {
-        let seen = view.area().expand(theme::TARGET);
         let painter = ui.painter_at(view.area());
         let all = placed(scene);
         // What was held is gone (another plan was opened): let go of it.
@@ -88,15 +64,8 @@ impl Grip {
             self.held = None;
             out.push(Intent::Cancel);
         }
-        for placed in all {
-            let at = view.screen_from_plan(placed.at);
-            let held = self
-                .held
-                .as_ref()
-                .is_some_and(|h| h.handle == placed.handle);
-            if !seen.contains(at) && !held {
-                continue;
-            }
+        let held = self.held.as_ref().map(|held| held.handle);
+        for (placed, at) in shown(all, view, scene, held) {
             let id = ui.scope_id().with(placed.handle);
             let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
             let movable = scene.stage == Stage::Draw;
@@ -107,7 +76,7 @@ impl Grip {
                 Mode::Lay(_) | Mode::Measure(_) => Sense::hover(),
             };
             let touch = ui.interact(rect, id, sense);
-            tell_reader(ui, &touch, &placed);
+            tell_reader(ui, &touch, scene, &placed);
             if movable {
                 self.follow(ui, view, scene, (&placed, at, &touch), out);
                 typed_by_reader(ui, id, scene, &placed, out);
@@ -134,10 +103,8 @@ impl Grip {
                 .and_then(|route| route.waypoints.get(waypoint))
                 .is_some_and(|w| w.at.distance(guided.at) < geometry::SAME_PLACE)
         {
-            let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
-            super::keep_pegs_free(&mut labels, view, scene);
-            super::site::keep_path_free(&mut labels, view, scene);
-            super::guide::draw(&painter, view, scene.palette, guided, &mut labels);
+            super::site::keep_path_free(labels, view, scene);
+            super::guide::draw(&painter, view, scene.palette, guided, labels);
         }
         self.held.as_ref().map(|held| held.handle)
     }
@@ -238,105 +205,6 @@ impl Grip {
     }
 }
 
-/// What choosing a handle chooses; a landing is no part of the line.
-fn picked(handle: Handle) -> Option<Picked> {
-    match handle {
-        Handle::Waypoint(waypoint) => Some(Picked::Waypoint(waypoint)),
-        Handle::Apex(leg) => Some(Picked::Leg(leg)),
-        Handle::Rounding(waypoint) => Some(Picked::Rounding(waypoint)),
-        Handle::Pad(_) => None,
-    }
-}
-
-/// The handles of the chosen path: apexes first, so that pegs lie above them.
-fn placed(scene: &Scene<'_>) -> Vec<Placed> {
-    let pick = scene.pick;
-    let (Some(route), Some(solved)) = (scene.plan.route(pick.scheme, pick.route), scene.route())
-    else {
-        return Vec::new();
-    };
-    let ruler = scene.ruler();
-    let numbers = solved.pegs_of_waypoints(route.waypoints.len());
-    let mut all = Vec::new();
-    for (leg, shape) in route.legs.iter().enumerate() {
-        let LegShape::Bend { rise, .. } = shape else {
-            continue;
-        };
-        let Some((start, end)) = leg_ends(route, leg) else {
-            continue;
-        };
-        let across = Direction::of(end - start).map(|way| way.left().unit());
-        let Some(across) = across else { continue };
-        all.push(Placed {
-            handle: Handle::Apex(leg),
-            at: start.middle(end) + across * *rise,
-            name: format!("Apex of leg {}", leg + 1),
-            value: format!("rise {}", ruler.text(rise.abs())),
-            away: Some(if *rise < 0.0 { -across } else { across }),
-            peg: false,
-        });
-    }
-    for (waypoint, w) in route.waypoints.iter().enumerate() {
-        let arc = solved
-            .piece_of(Origin::Rounding(waypoint))
-            .and_then(|piece| {
-                solved
-                    .centre_line
-                    .as_ref()?
-                    .pieces()
-                    .get(piece)?
-                    .arc()
-                    .copied()
-            });
-        if let (Some(arc), Some(_)) = (arc, w.rounding) {
-            let away = Direction::of(w.at - arc.apex()).map(Direction::unit);
-            all.push(Placed {
-                handle: Handle::Rounding(waypoint),
-                at: arc.apex(),
-                name: format!("Rounding of corner {}", waypoint + 1),
-                value: format!("radius {}", ruler.text(arc.radius())),
-                away,
-                peg: false,
-            });
-        }
-    }
-    if let Some(chain) = &solved.centre_line {
-        for (i, pad) in route.pads.iter().enumerate() {
-            let station = pad.station.clamp(0.0, chain.length());
-            all.push(Placed {
-                handle: Handle::Pad(i),
-                at: chain.point_at(station),
-                name: format!("Middle of {}", pad.name),
-                value: format!("{} from the start", ruler.text(station)),
-                away: None,
-                peg: false,
-            });
-        }
-    }
-    for (waypoint, w) in route.waypoints.iter().enumerate() {
-        let number = numbers.get(waypoint).copied().flatten();
-        let name = match number {
-            Some(number) => format!("Peg {number}"),
-            None => format!("Corner {}", waypoint + 1),
-        };
-        all.push(Placed {
-            peg: number.is_some(),
-            handle: Handle::Waypoint(waypoint),
-            at: w.at,
-            name,
-            value: format!("{} east, {} north", ruler.text(w.at.x), ruler.text(w.at.y)),
-            away: None,
-        });
-    }
-    all
-}
-
-fn leg_ends(route: &Route, leg: usize) -> Option<(Point, Point)> {
-    let (start, end) = route.ends_of(leg)?;
-    let at = |i: usize| route.waypoints.get(i).map(|w| w.at);
-    at(start).zip(at(end))
-}
-
 /// What holds a dragged peg.
 fn guide(view: &View, scene: &Scene<'_>, waypoint: usize, to: Point) -> Guided {
     let pick = scene.pick;
@@ -426,11 +294,11 @@ fn rounding_through(scene: &Scene<'_>, waypoint: usize, to: Point) -> Option<f64
     Some((arc.radius() * reach / corner.distance(arc.apex())).clamp(least, plan::limits::LONGEST))
 }
 
-fn tell_reader(ui: &Ui, touch: &Response, placed: &Placed) {
+fn tell_reader(ui: &Ui, touch: &Response, scene: &Scene<'_>, placed: &Placed) {
     ui.ctx().accesskit_node_builder(touch.id, |node| {
         node.set_role(Role::Slider);
-        node.set_label(placed.name.clone());
-        node.set_value(placed.value.clone());
+        node.set_label(placed.name(scene));
+        node.set_value(placed.value(&scene.ruler()));
         node.add_action(Asked::SetValue);
     });
 }
@@ -520,7 +388,7 @@ fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &
     } else {
         palette.paper
     };
-    if placed.peg {
+    if placed.peg.is_some() {
         let square = Rect::from_center_size(at, Vec2::splat(size));
         painter.rect(square, 0.0, fill, line, StrokeKind::Middle);
     } else {

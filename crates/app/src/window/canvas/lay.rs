@@ -24,6 +24,7 @@ pub(super) fn ui(
     ui: &Ui,
     view: &View,
     scene: &Scene<'_>,
+    labels: &mut Labels,
     ground: &Response,
     out: &mut Vec<Intent>,
 ) {
@@ -36,17 +37,11 @@ pub(super) fn ui(
         return;
     }
     let painter = ui.painter_at(view.area());
-    let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
     let pointer = pointer.filter(|at| view.area().contains(*at));
     match scene.mode {
         Mode::Choose => {}
         Mode::Lay(lay) => {
             next_kind(ui, lay, out);
-            let tip = match (lay.first, lay.leads_on) {
-                (None, None) => words::lay::FIRST,
-                _ => words::lay::NEXT,
-            };
-            tip_ui(&painter, view, scene, tip, &mut labels);
             if let Some(at) = pointer {
                 lay_at(
                     ui,
@@ -54,25 +49,19 @@ pub(super) fn ui(
                     scene,
                     (lay, ground),
                     at,
-                    (&painter, &mut labels),
+                    (&painter, labels),
                     out,
                 );
             }
         }
         Mode::Measure(measure) => {
-            let tip = match (measure.from, measure.to) {
-                (None, _) => words::lay::MEASURE_FROM,
-                (Some(_), None) => words::lay::MEASURE_TO,
-                (Some(_), Some(_)) => words::lay::MEASURE_AGAIN,
-            };
-            tip_ui(&painter, view, scene, tip, &mut labels);
             measure_at(
                 ui,
                 view,
                 scene,
                 (measure, ground),
                 pointer,
-                (&painter, &mut labels),
+                (&painter, labels),
                 out,
             );
         }
@@ -118,7 +107,7 @@ fn lay_at(
     scene: &Scene<'_>,
     (lay, ground): (&Lay, &Response),
     pointer: Pos2,
-    (painter, labels): (&Painter, &mut Labels<'_>),
+    (painter, labels): (&Painter, &mut Labels),
     out: &mut Vec<Intent>,
 ) {
     let from = last_peg(scene, lay);
@@ -220,7 +209,7 @@ fn leg_ghost(
     scene: &Scene<'_>,
     lay: &Lay,
     (from, to): (Point, Point),
-    (painter, labels): (&Painter, &mut Labels<'_>),
+    (painter, labels): (&Painter, &mut Labels),
 ) {
     let Ok(line) = Line::new(from, to) else {
         return;
@@ -247,7 +236,7 @@ fn distance_label(
     view: &View,
     scene: &Scene<'_>,
     (from, to): (Point, Point),
-    labels: &mut Labels<'_>,
+    labels: &mut Labels,
 ) {
     let Some(direction) = Direction::of(to - from) else {
         return;
@@ -274,7 +263,7 @@ fn measure_at(
     scene: &Scene<'_>,
     (measure, ground): (&Measure, &Response),
     pointer: Option<Pos2>,
-    (painter, labels): (&Painter, &mut Labels<'_>),
+    (painter, labels): (&Painter, &mut Labels),
     out: &mut Vec<Intent>,
 ) {
     let here = pointer.map(|at| {
@@ -313,23 +302,18 @@ fn measure_at(
     }
 }
 
-/// One line at the head of the plan that says what a click does now.
-fn tip_ui(painter: &Painter, view: &View, scene: &Scene<'_>, tip: &str, labels: &mut Labels<'_>) {
-    let font = Face::Text.sized(theme::BODY);
-    let galley = painter.layout(
-        tip.to_owned(),
-        font,
-        scene.palette.ink,
-        (view.area().width() - 40.0).max(80.0),
-    );
+/// Says at the head of the plan what a click does now.
+pub(super) fn write_tip(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+    let tip = match scene.mode {
+        Mode::Choose => return,
+        Mode::Lay(Lay { first: None, leads_on: None, .. }) => words::lay::FIRST,
+        Mode::Lay(_) => words::lay::NEXT,
+        Mode::Measure(Measure { from: None, .. }) => words::lay::MEASURE_FROM,
+        Mode::Measure(Measure { to: None, .. }) => words::lay::MEASURE_TO,
+        Mode::Measure(_) => words::lay::MEASURE_AGAIN,
+    };
     let corner = view.area().left_top() + Vec2::new(20.0, 14.0);
-    let rect = Rect::from_min_size(corner, galley.size());
-    super::backed_text(
-        painter,
-        rect,
-        galley,
-        scene.palette.paper,
-        scene.palette.ink,
-    );
-    labels.keep_free(rect);
+    let width = (view.area().width() - 40.0).max(80.0);
+    let style = (Face::Text.sized(theme::BODY), scene.palette.ink);
+    labels.write_at(corner, width, tip, style);
 }

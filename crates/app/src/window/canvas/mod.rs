@@ -6,11 +6,13 @@ mod handles;
 mod labels;
 mod lay;
 mod on_plan;
+mod placed;
 mod site;
+mod sparse;
 
 use std::collections::BTreeSet;
 
-use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, vec2};
+use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, Vec2, vec2};
 use geometry::{Bounds, Chain, Figure, Piece, Point};
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
@@ -18,6 +20,7 @@ use plan::{Edit, Plan, finding::Severity};
 
 use self::labels::Labels;
 use self::on_plan::OnPlan;
+use self::sparse::Sparse;
 use super::fonts::Face;
 use super::intent::Intent;
 use super::mode::Mode;
@@ -77,6 +80,30 @@ impl<'a> Scene<'a> {
     }
 }
 
+impl Scene<'_> {
+    /// The bends that end at the chosen peg, the one after it first: what its drag changes.
+    pub fn bends_at_peg(&self) -> Vec<(usize, Origin, geometry::Arc)> {
+        let (Some(Picked::Waypoint(waypoint)), Some(solved)) = (self.pick.part, self.route()) else {
+            return Vec::new();
+        };
+        let route = self.plan.route(self.pick.scheme, self.pick.route);
+        let Some((before, after)) = route.map(|route| route.legs_at(waypoint)) else {
+            return Vec::new();
+        };
+        let pieces = solved.centre_line.as_ref().map_or(&[][..], Chain::pieces);
+        let mut found: Vec<(usize, Origin, geometry::Arc)> = Vec::new();
+        for leg in after.into_iter().chain(before) {
+            for origin in [Origin::Leg(leg), Origin::SecondBend(leg)] {
+                let piece = solved.piece_of(origin);
+                if let Some(arc) = piece.and_then(|i| pieces.get(i)?.arc().copied()) {
+                    found.extend(piece.map(|i| (i, origin, arc)));
+                }
+            }
+        }
+        found
+    }
+}
+
 /// The camera and what the hand holds.
 #[derive(Debug, Default)]
 pub struct Canvas {
@@ -88,8 +115,9 @@ pub struct Canvas {
     typed: OnPlan,
 }
 
-/// Room left round a fitted plan, in screen points.
+/// Room left round a fitted plan, in screen points, or in a small picture as a share of its side.
 const FIT_MARGIN: f32 = 48.0;
+const FIT_SHARE: f32 = 0.1;
 /// A wheel step of one line zooms by this.
 const ZOOM_STEP: f64 = 1.25;
 /// A dragged or new peg is held to what lies this near, in screen points.
@@ -103,23 +131,29 @@ impl Canvas {
         let area = ui.max_rect();
         let view = match self.view {
             Some(view) if !self.fit_next => view.with_area(area),
-            _ => View::fitted(extent(scene), area, FIT_MARGIN),
+            _ => {
+                let margin = FIT_MARGIN.min(FIT_SHARE * area.width().min(area.height()));
+                View::fitted(extent(scene), area, margin)
+            }
         };
         self.fit_next = false;
         let ground = ui.interact(area, ui.scope_id().with("ground"), Sense::click_and_drag());
         let view = self.moved(ui, view, &ground);
         self.view = Some(view);
-        let shown = self.draw(ui, &view, scene);
+        let mut labels = Labels::new(ui.painter_at(area), scene.palette.paper, area);
+        let shown = draw(ui, &view, scene, &mut labels);
         self.typed.ui(ui, scene, &shown, out);
-        let held = self.grip.ui(ui, &view, scene, out);
+        let held = self.grip.ui(ui, &view, scene, &mut labels, out);
         if *scene.mode == Mode::Choose {
             choose(ui, &view, scene, &ground, out);
             if held.is_none() && ui.input(|input| input.key_pressed(Key::Escape)) {
                 out.push(Intent::Cancel);
             }
         } else {
-            lay::ui(ui, &view, scene, &ground, out);
+            lay::ui(ui, &view, scene, &mut labels, &ground, out);
         }
+        site::write_names(&view, scene, &mut labels);
+        labels.paint();
         ui.ctx().accesskit_node_builder(ground.id, |node| {
             node.set_role(egui::accesskit::Role::Canvas);
             node.set_label("Plan");
@@ -184,51 +218,83 @@ impl Canvas {
         }
         view
     }
+}
 
-    fn draw(&self, ui: &Ui, view: &View, scene: &Scene<'_>) -> Vec<(Figure, Rect)> {
-        let painter = ui.painter_at(view.area());
-        painter.rect_filled(view.area(), 0.0, scene.palette.paper);
-        site::draw_grounds(&painter, view, scene);
-        let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
-            return Vec::new();
-        };
-        for (i, route) in scheme.routes.iter().enumerate() {
-            draw_path(&painter, view, scene.palette, route, i == scene.pick.route);
-        }
-        if let Some(before) = scene.before.and_then(|b| b.schemes.get(scene.pick.scheme)) {
-            for chain in before.routes.iter().filter_map(|r| r.centre_line.as_ref()) {
-                Pen::Ghost.draw(&painter, &view.trace(&curves(chain)), scene.palette);
-            }
-        }
-        let mut labels = Labels::new(&painter, scene.palette.paper, view.area());
-        keep_pegs_free(&mut labels, view, scene);
-        site::keep_scale_free(&mut labels, view);
-        let shown = figures::draw(&painter, view, scene, &mut labels);
-        figures::draw_pegs(&painter, view, scene);
-        site::draw_names(view, scene, &mut labels);
-        for finding in &scene.solved.findings {
-            if finding.place.scheme == scene.pick.scheme && finding.severity != Severity::Note {
-                finding_sign(
-                    &painter,
-                    view.screen_from_plan(finding.place.at),
-                    finding.severity,
-                    scene.palette,
-                );
-            }
-        }
-        draw_pads(&painter, view, scene);
-        site::draw_scale(&painter, view, scene);
-        if scheme.routes.is_empty() && *scene.mode == Mode::Choose {
-            painter.text(
-                view.area().center(),
-                egui::Align2::CENTER_CENTER,
-                words::lay::EMPTY,
-                Face::Text.sized(theme::BODY),
-                scene.palette.ink,
-            );
-        }
-        shown
+/// Draws all but what the hand can move; where the figures stand that can be typed over.
+fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Figure, Rect)> {
+    let painter = ui.painter_at(view.area());
+    painter.rect_filled(view.area(), 0.0, scene.palette.paper);
+    site::draw_grounds(&painter, view, scene);
+    let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
+        return Vec::new();
+    };
+    for (i, route) in scheme.routes.iter().enumerate() {
+        draw_path(&painter, view, scene.palette, route, i == scene.pick.route);
     }
+    if let Some(before) = scene.before.and_then(|b| b.schemes.get(scene.pick.scheme)) {
+        for (before, now) in before.routes.iter().zip(&scheme.routes) {
+            draw_moved(&painter, view, scene.palette, before, now);
+        }
+    }
+    draw_pads(&painter, view, scene);
+    site::keep_scale_free(labels, view);
+    lay::write_tip(view, scene, labels);
+    let signs = signs(view, scene);
+    for (at, _) in &signs {
+        labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));
+    }
+    figures::keep_handles_free(labels, view, scene);
+    figures::write_chosen_numbers(view, scene, labels);
+    let shown = figures::draw(&painter, view, scene, labels);
+    figures::draw_pegs(&painter, view, scene, labels);
+    for (at, severity) in signs {
+        finding_sign(&painter, at, severity, scene.palette);
+    }
+    site::draw_scale(&painter, view, scene);
+    if scheme.routes.is_empty() && *scene.mode == Mode::Choose {
+        let width = (view.area().width() - 40.0).max(80.0);
+        let font = Face::Text.sized(theme::BODY);
+        let text = painter.layout(words::lay::EMPTY.to_owned(), font, scene.palette.ink, width);
+        let rect = Rect::from_center_size(view.area().center(), text.size());
+        painter.galley(rect.min, text, scene.palette.ink);
+    }
+    shown
+}
+
+/// The findings that can be seen and matter, and where their signs stand.
+fn signs(view: &View, scene: &Scene<'_>) -> Vec<(Pos2, Severity)> {
+    let seen = view.area().expand(3.0 * SIGN);
+    let mut sparse = Sparse::new(view);
+    scene
+        .solved
+        .findings
+        .iter()
+        .filter(|f| f.place.scheme == scene.pick.scheme && f.severity != Severity::Note)
+        .map(|f| (f.place.at, f.severity))
+        .map(|(place, severity)| (place, view.screen_from_plan(place), severity))
+        .filter(|(place, at, _)| seen.contains(*at) && sparse.claim(*place))
+        .map(|(_, at, severity)| (at - vec2(0.0, 2.6 * SIGN), severity))
+        .collect()
+}
+
+/// Where the path was before the drag, as far as it has moved.
+fn draw_moved(
+    painter: &egui::Painter,
+    view: &View,
+    palette: &Palette,
+    before: &SolvedRoute,
+    now: &SolvedRoute,
+) {
+    let (Some(before), Some(now)) = (&before.centre_line, &now.centre_line) else {
+        return;
+    };
+    let (before, now) = (before.pieces(), now.pieces());
+    let same = |pair: &(&Piece, &Piece)| pair.0 == pair.1;
+    let ahead = before.iter().zip(now).take_while(same).count();
+    let (before, now) = (&before[ahead..], &now[ahead..]);
+    let behind = before.iter().rev().zip(now.iter().rev()).take_while(same).count();
+    let moved = &before[..before.len() - behind];
+    Pen::Ghost.draw(painter, &view.trace(&moved.iter().map(curve).collect::<Vec<_>>()), palette);
 }
 
 /// Landings and passing places of all paths.
@@ -236,18 +302,6 @@ fn draw_pads(painter: &egui::Painter, view: &View, scene: &Scene<'_>) {
     let scheme = scene.solved.schemes.get(scene.pick.scheme);
     for pad in scheme.iter().flat_map(|s| &s.routes).flat_map(|r| &r.pads) {
         Pen::Outline.draw(painter, &view.trace(&curves(pad)), scene.palette);
-    }
-}
-
-/// No text over a peg or its number.
-fn keep_pegs_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
-    let Some(route) = scene.route() else { return };
-    for peg in route.pegs() {
-        let at = view.screen_from_plan(peg.at);
-        labels.keep_free(Rect::from_min_max(
-            at - vec2(9.0, 27.0),
-            at + vec2(25.0, 9.0),
-        ));
     }
 }
 
@@ -289,11 +343,12 @@ fn draw_path(
     Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
 }
 
+/// From the middle of the sign of a finding to its corners, in screen points.
+const SIGN: f32 = 11.0;
+
 /// A diamond with a stroke in it: full for what stops, open for what wants care.
 fn finding_sign(painter: &egui::Painter, at: Pos2, severity: Severity, palette: &Palette) {
-    const SIZE: f32 = 11.0;
-    let at = at - vec2(0.0, 2.6 * SIZE);
-    let corners = [(0.0, -SIZE), (SIZE, 0.0), (0.0, SIZE), (-SIZE, 0.0)]
+    let corners = [(0.0, -SIGN), (SIGN, 0.0), (0.0, SIGN), (-SIGN, 0.0)]
         .map(|(x, y)| at + vec2(x, y))
         .to_vec();
     let (fill, line) = match severity {

@@ -36,23 +36,23 @@ pub(super) fn draw_grounds(painter: &Painter, view: &View, scene: &Scene<'_>) {
 }
 
 /// Names of obstacles and marks, where there is room.
-pub(super) fn draw_names(view: &View, scene: &Scene<'_>, labels: &mut Labels<'_>) {
+pub(super) fn write_names(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     let font = Face::Text.sized(theme::SMALL);
     keep_path_free(labels, view, scene);
     for mark in &scene.plan.site.marks {
         let at = view.screen_from_plan(mark.at);
         let style = (font.clone(), scene.palette.ink);
-        labels.write(at, 10.0, vec2(0.0, 1.0), &mark.name, style);
+        labels.write_name(at, 10.0, vec2(0.0, 1.0), &mark.name, style);
     }
     for obstacle in &scene.plan.site.obstacles {
         let (at, gap) = name_place(obstacle, view);
         let style = (font.clone(), scene.palette.faint);
-        labels.write(at, gap, Vec2::ZERO, &obstacle.name, style);
+        labels.write_name(at, gap, Vec2::ZERO, &obstacle.name, style);
     }
 }
 
 /// Names keep off the chosen path.
-pub(super) fn keep_path_free(labels: &mut Labels<'_>, view: &View, scene: &Scene<'_>) {
+pub(super) fn keep_path_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
     let Some(route) = scene.route() else { return };
     if let Some(chain) = &route.centre_line {
         for run in view.trace(&super::curves(chain)) {
@@ -178,7 +178,7 @@ fn crossings(corners: &[Pos2], at: f32) -> Vec<f32> {
 }
 
 /// No text in the corner of north and scale.
-pub(super) fn keep_scale_free(labels: &mut Labels<'_>, view: &View) {
+pub(super) fn keep_scale_free(labels: &mut Labels, view: &View) {
     let corner = view.area().left_bottom() + vec2(0.0, -120.0);
     labels.keep_free(Rect::from_min_size(corner, vec2(180.0, 120.0)));
 }

@@ -97,20 +97,62 @@ pub(super) fn ui(
     shape.holds_ui(ui, typed.as_deref().unwrap_or_default(), out);
 }
 
-/// A name on the left and a figure at the right edge.
+/// The bends on both sides of the chosen peg: the first with all its figures, the other with the
+/// three that fix it.
+pub(super) fn beside_peg_ui(
+    ui: &mut Ui,
+    typing: &mut Typing,
+    scene: &Scene<'_>,
+    out: &mut Vec<Intent>,
+) {
+    let bends = scene.bends_at_peg();
+    let Some(((piece, origin, arc), others)) = bends.split_first() else {
+        return;
+    };
+    ui.add_space(theme::WIDE_GAP);
+    self::ui(ui, typing, scene, (Picked::from(*origin), *piece, arc), out);
+    for (piece, _, arc) in others {
+        let Some(route) = scene.route() else { return };
+        let (first, last) = route.pegs_of(*piece);
+        let ruler = scene.ruler();
+        ui.add_space(theme::GAP);
+        ui.label(format!("And from peg {first} to peg {last}"));
+        for (name, value) in [
+            ("the chord is", arc.chord()),
+            ("the rise", arc.rise().abs()),
+            ("swing", arc.radius()),
+        ] {
+            row_ui(ui, name, |ui| {
+                ui.label(RichText::new(ruler.text(value)).text_style(figure_style()));
+            });
+        }
+    }
+}
+
+/// A name on the left and a figure at the right edge. Where there is not room for both the name takes
+/// more than one row, and the longest figure ends where the name begins.
 pub(super) fn row_ui(ui: &mut Ui, name: &str, figure: impl FnOnce(&mut Ui)) {
     high_row_ui(ui, name, theme::TARGET, figure);
 }
 
 fn high_row_ui(ui: &mut Ui, name: &str, height: f32, figure: impl FnOnce(&mut Ui)) {
-    let size = egui::vec2(ui.available_width(), height);
-    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+    let room = ui.available_width();
+    let font = egui::TextStyle::Body.resolve(ui.style());
+    let ink = ui.visuals().text_color();
+    let text = ui.painter().layout_no_wrap(name.to_owned(), font, ink);
+    let kept = text.size().x.min(NAME_SHARE * room) + theme::GAP;
+    let from_right = Layout::right_to_left(Align::Center);
+    ui.allocate_ui_with_layout(egui::vec2(room, height), from_right, |ui| {
         ui.set_min_height(height);
-        ui.label(name);
-        ui.with_layout(Layout::right_to_left(Align::Center), figure);
+        ui.allocate_ui_with_layout(egui::vec2(room - kept, height), from_right, figure);
+        ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+            ui.add(egui::Label::new(name).wrap());
+        });
     });
 }
 
+/// The part of a row that a long name has at least.
+const NAME_SHARE: f32 = 0.4;
 /// Height of a row with one of the large figures, in screen points.
 const LARGE_ROW: f32 = 40.0;
 

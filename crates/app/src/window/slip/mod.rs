@@ -7,11 +7,12 @@ mod pegs;
 mod set_out;
 mod whole;
 
+use egui::scroll_area::ScrollBarVisibility;
 use egui::{RichText, ScrollArea, Ui};
 use geometry::{Figure, Piece};
 use plan::Edit;
 use plan::edit::figure_name;
-use plan::units::{Ruler, parse_angle};
+use plan::units::{Ruler, Units, parse_angle};
 
 use super::canvas::Scene;
 use super::intent::Intent;
@@ -33,14 +34,22 @@ pub struct Slip {
 /// How the sheet is wanted.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct SheetWish {
-    /// On Letter rather than A4.
-    pub letter: bool,
+    /// On Letter rather than A4, if that was chosen.
+    pub letter: Option<bool>,
     /// Both systems of units side by side.
     pub both_units: bool,
 }
 
 /// Room for the scroll bar beside the figures, in screen points.
 const BAR: f32 = 12.0;
+
+impl SheetWish {
+    /// Whether the sheet goes on Letter: as chosen, or else as is usual where people use feet.
+    #[must_use]
+    pub fn on_letter(&self, units: Units) -> bool {
+        self.letter.unwrap_or(units == Units::FeetInches)
+    }
+}
 
 /// A sentence for the person, and how it is meant.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,7 +69,10 @@ impl Slip {
         said: Option<&Said>,
         out: &mut Vec<Intent>,
     ) {
-        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+        ScrollArea::vertical()
+            .auto_shrink(false)
+            .scroll_bar_visibility(ScrollBarVisibility::AlwaysVisible)
+            .show(ui, |ui| {
             ui.set_width(ui.available_width() - BAR);
             whole::head_ui(ui, scene, out);
             if let Some(said) = said {
@@ -93,6 +105,7 @@ impl Slip {
         match (scene.pick.part, scene.piece()) {
             (Some(Picked::Waypoint(waypoint)), _) => {
                 pegs::waypoint_ui(ui, &mut self.typing, scene, waypoint, out);
+                bend::beside_peg_ui(ui, &mut self.typing, scene, out);
             }
             (Some(part), Some((piece, Piece::Arc(arc)))) => {
                 bend::ui(ui, &mut self.typing, scene, (part, piece, &arc), out);

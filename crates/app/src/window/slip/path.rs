@@ -14,6 +14,7 @@ use crate::window::intent::Intent;
 use crate::window::mode::{Lay, Mode, Next};
 use crate::window::pick::Picked;
 use crate::window::theme;
+use crate::window::words::short;
 
 /// What a click on the plan does: the mode, and how to leave it.
 pub(super) fn mode_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
@@ -302,8 +303,10 @@ const MOST_OFFERED: usize = 60;
 
 fn heading_words(heading: &Heading) -> String {
     let line = |reference: &Reference| match reference {
-        Reference::Marks(from, to) => format!("the line from {from} to {to}"),
-        Reference::Wall { name, side } => format!("side {side} of the {name}"),
+        Reference::Marks(from, to) => {
+            format!("the line from {} to {}", short(from), short(to))
+        }
+        Reference::Wall { name, side } => format!("side {side} of the {}", short(name)),
     };
     match heading {
         Heading::Angle(angle) => Direction::at_angle(*angle).map_or_else(String::new, |way| {
@@ -331,7 +334,7 @@ fn pads_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<In
         to,
     };
     for (i, pad) in route.pads.iter().enumerate() {
-        ui.label(RichText::new(&pad.name).text_style(theme::strong()));
+        ui.label(RichText::new(short(&pad.name)).text_style(theme::strong()));
         let mut figure =
             |ui: &mut Ui, part: u8, name: &str, value: f64, change: &dyn Fn(f64) -> Pad| {
                 row_ui(ui, name, |ui| {
@@ -366,7 +369,7 @@ fn pads_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<In
                 });
             }
         }
-        if ui.button(format!("Take {} away", pad.name)).clicked() {
+        if ui.button(format!("Take {} away", short(&pad.name))).clicked() {
             out.push(Intent::Commit(set(i, None)));
         }
     }

@@ -80,14 +80,14 @@ pub(super) fn waypoint_ui(
         return;
     }
     ui.horizontal_wrapped(|ui| {
-        ui.label("Its corner is rounded by");
+        ui.label("Rounding of its corner");
         let shown = here
             .rounding
-            .map_or_else(|| "nothing".to_owned(), |radius| ruler.text(radius));
+            .map_or_else(|| "none".to_owned(), |radius| ruler.text(radius));
         let typed = typing.field(ui, Subject::Rounding, "Rounding", &shown, figure_style());
         if let Some(typed) = typed {
             let text = typed.text.trim();
-            let sharp = text.is_empty() || text == "0" || text.eq_ignore_ascii_case("nothing");
+            let sharp = text.is_empty() || text == "0" || text.eq_ignore_ascii_case("none");
             let radius = if sharp {
                 Ok(None)
             } else {

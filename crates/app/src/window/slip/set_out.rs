@@ -2,7 +2,7 @@
 
 use egui::{RichText, Ui};
 use geometry::Piece;
-use plan::setout::{BendSetOut, Step, SwingVerdict, Voice, set_out};
+use plan::setout::{BendSetOut, RouteSetOut, Step, SwingVerdict, Voice, set_out};
 
 use super::SheetWish;
 use crate::window::action::Action;
@@ -12,7 +12,7 @@ use crate::window::theme;
 
 /// Shows how the chosen part is set out, and asks for the sheet.
 pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, wish: &mut SheetWish, out: &mut Vec<Intent>) {
-    sheet_ui(ui, wish, out);
+    sheet_ui(ui, scene, wish, out);
     ui.add_space(theme::WIDE_GAP);
     let voice = Voice {
         ruler: scene.ruler(),
@@ -22,6 +22,13 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, wish: &mut SheetWish, out: &mut
         ui.label("There is nothing to set out yet");
         return;
     };
+    egui::CollapsingHeader::new("First the base line and the pegs")
+        .id_salt("base line")
+        .default_open(scene.piece().is_none())
+        .show(ui, |ui| {
+            steps_ui(ui, &all.order_of_work(&voice));
+            pegs_ui(ui, &all, &voice);
+        });
     match scene.piece() {
         Some((piece, Piece::Arc(_))) => {
             if let Some(bend) = all.bends.iter().find(|bend| bend.piece == piece) {
@@ -35,19 +42,48 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, wish: &mut SheetWish, out: &mut
                 ui.label(super::sentence(&straight.words(&voice)));
             }
         }
-        None => {
-            heading(ui, "Order of work");
-            steps_ui(ui, &all.order_of_work(&voice));
-        }
+        None => {}
     }
 }
 
-fn sheet_ui(ui: &mut Ui, wish: &mut SheetWish, out: &mut Vec<Intent>) {
+/// Every peg from the base line.
+fn pegs_ui(ui: &mut Ui, all: &RouteSetOut, voice: &Voice) {
+    let ruler = voice.ruler;
+    ui.label(format!(
+        "From {} to {}, in {}",
+        all.base.from_name,
+        all.base.to_name,
+        ruler.bare_unit()
+    ));
+    egui::Grid::new("pegs").num_columns(5).show(ui, |ui| {
+        for name in ["", "along", "off", "tie", "tie"] {
+            ui.label(RichText::new(name).size(theme::SMALL));
+        }
+        ui.end_row();
+        for placing in all.pegs.iter().chain(&all.swing_points) {
+            ui.label(&placing.name);
+            let off = placing.off.exact;
+            let side = if placing.off.tape < 0.0 { "right" } else { "left" };
+            for text in [
+                ruler.bare(placing.along.exact),
+                format!("{} {side}", ruler.bare(off.abs())),
+                ruler.bare(placing.from_start.exact),
+                ruler.bare(placing.from_end.exact),
+            ] {
+                ui.label(RichText::new(text).text_style(theme::figure()));
+            }
+            ui.end_row();
+        }
+    });
+}
+
+fn sheet_ui(ui: &mut Ui, scene: &Scene<'_>, wish: &mut SheetWish, out: &mut Vec<Intent>) {
+    let letter_now = wish.on_letter(scene.plan.units);
     ui.horizontal_wrapped(|ui| {
         ui.label("Paper");
         for (letter, name) in [(false, "A4"), (true, "Letter")] {
-            if ui.selectable_label(wish.letter == letter, name).clicked() {
-                wish.letter = letter;
+            if ui.selectable_label(letter_now == letter, name).clicked() {
+                wish.letter = Some(letter);
             }
         }
     });
@@ -95,7 +131,7 @@ fn bend_ui(ui: &mut Ui, bend: &BendSetOut, voice: &Voice) {
                     };
                     for text in [
                         ruler.bare(row.along.exact),
-                        ruler.bare(row.centre.exact),
+                        edge(row.centre),
                         edge(row.inner),
                         edge(row.outer),
                     ] {
@@ -109,12 +145,32 @@ fn bend_ui(ui: &mut Ui, bend: &BendSetOut, voice: &Voice) {
 
 fn steps_ui(ui: &mut Ui, steps: &[Step]) {
     for (i, step) in steps.iter().enumerate() {
-        ui.label(format!("{}.  {}", i + 1, step.text));
+        ui.label(unbroken(&format!("{}.  {}", i + 1, step.text)));
         if let Some(check) = &step.check {
-            ui.label(RichText::new(format!("Check: {check}")).text_style(theme::strong()));
+            let check = unbroken(&format!("Check: {check}"));
+            ui.label(RichText::new(check).text_style(theme::strong()));
         }
         ui.add_space(4.0);
     }
+}
+
+/// The same sentence, with the parts of each length kept on one line: `13′ 1 1⁄2″` broken after
+/// the feet reads as another length.
+fn unbroken(sentence: &str) -> String {
+    let letters: Vec<char> = sentence.chars().collect();
+    let figure = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
+    let kept = |i: usize| {
+        let before = i.checked_sub(1).and_then(|i| letters.get(i));
+        let (after, last) = (letters.get(i + 1), letters.get(i + 2));
+        let ends = !last.is_some_and(|c| c.is_alphanumeric());
+        (before == Some(&'′') && figure(after))
+            || (figure(before) && (figure(after) || (after == Some(&'m') && ends)))
+    };
+    letters
+        .iter()
+        .enumerate()
+        .map(|(i, c)| if *c == ' ' && kept(i) { '\u{a0}' } else { *c })
+        .collect()
 }
 
 fn heading(ui: &mut Ui, words: &str) {

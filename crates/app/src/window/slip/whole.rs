@@ -14,6 +14,7 @@ use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
 use crate::window::pick::Picked;
 use crate::window::theme::{self, Look};
+use crate::window::words;
 
 /// The options, and the paths of the one shown.
 pub(super) fn head_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
@@ -26,7 +27,8 @@ pub(super) fn head_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
             }
         }
         if let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) {
-            ui.label(RichText::new(&scheme.name).text_style(theme::strong()));
+            let name = RichText::new(words::short(&scheme.name)).text_style(theme::strong());
+            ui.label(name).on_hover_text(&scheme.name);
         }
     });
     if let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme)
@@ -35,7 +37,9 @@ pub(super) fn head_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
         ui.horizontal_wrapped(|ui| {
             for (i, route) in scheme.routes.iter().enumerate() {
                 let chosen = i == scene.pick.route;
-                if ui.selectable_label(chosen, &route.name).clicked() {
+                let name = words::short(&route.name);
+                let touch = ui.selectable_label(chosen, name).on_hover_text(&route.name);
+                if touch.clicked() {
                     out.push(Intent::Route(i));
                 }
             }
@@ -46,12 +50,12 @@ pub(super) fn head_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
 
 /// What to put right or know; a click goes there.
 pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
-    let here = scene
+    let mut here = scene
         .solved
         .findings
         .iter()
         .filter(|finding| finding.place.scheme == scene.pick.scheme);
-    for finding in here {
+    for finding in here.by_ref().take(MOST_FINDINGS) {
         let (sign, colour) = match finding.severity {
             Severity::Stop => ("Stop", scene.palette.clay),
             Severity::Care => ("Care", scene.palette.ochre),
@@ -84,7 +88,15 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
         }
         ui.add_space(theme::GAP);
     }
+    let more = here.count();
+    if more > 0 {
+        ui.label(words::more_findings(more));
+        ui.add_space(theme::GAP);
+    }
 }
+
+/// Findings listed at a time, what matters most first: more would not be read.
+const MOST_FINDINGS: usize = 50;
 
 /// One bend cannot meet two pegs and two directions; two smoothly joined can.
 fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut Vec<Intent>) {
@@ -115,7 +127,8 @@ fn offer_two_bends(ui: &mut Ui, scene: &Scene<'_>, finding: &Finding, out: &mut 
 pub(super) fn path_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let Some(route) = scene.route() else { return };
     let ruler = scene.ruler();
-    ui.label(RichText::new(&route.name).text_style(theme::strong()));
+    let name = RichText::new(words::short(&route.name)).text_style(theme::strong());
+    ui.label(name).on_hover_text(&route.name);
     row_ui(ui, "Width", |ui| {
         let shown = ruler.text(route.width);
         if let Some(typed) = typing.field(ui, Subject::Width, "Width", &shown, figure_style()) {
