@@ -117,7 +117,9 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
     }
     let mut rows = seen::rows(pad.output());
     found.extend(seen::overlaps(&rows));
-    for row in &rows {
+    // Where not all of the slip shows, what is hidden below would lie under the foot.
+    let whole = window.height() >= TALL;
+    for row in rows.iter().filter(|_| whole) {
         let on_edge = |rect: &Rect| {
             let seen = rect.intersect(row.clip);
             seen.shrink(1.0).intersects(row.seen().shrink(1.0)) && !rect.expand(1.0).contains_rect(row.seen())

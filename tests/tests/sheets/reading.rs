@@ -124,7 +124,7 @@ fn it_says_every_figure_of_every_bend() {
             }
             for row in bend.offsets.iter().flat_map(|table| &table.rows) {
                 assert!(
-                    words.contains(&ruler.text(row.centre.exact)),
+                    row.centre.is_none_or(|centre| words.contains(&ruler.text(centre.exact))),
                     "{}",
                     case.name
                 );
@@ -235,8 +235,8 @@ fn table(pages: &[PageContent], ruler: &Ruler) -> (f64, Vec<Row>) {
             .replace("\nleft", " left")
             .replace("\nright", " right");
         let flowing = words.replace('\n', " ");
-        if let Some((_, after)) = flowing.split_once("It must read ") {
-            let says = after.split(". Along").next().unwrap().trim_end_matches('.');
+        if let Some((_, after)) = flowing.split_once("(the end). It is ") {
+            let says = after.split(" long and").next().unwrap();
             length = Some(ruler.parse(says.split(" (").next().unwrap()).unwrap());
         }
         // The second system, in brackets on a line of its own, is for another tape.
