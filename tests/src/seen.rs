@@ -27,12 +27,19 @@ impl Row {
 /// A stray pixel of anti-aliasing is not yet an overlap or a cut, in screen points.
 const SLACK: f32 = 1.0;
 
-/// All rows of text of which something can be seen, in the order they are painted.
+/// All rows of text of which something can be seen, in the order they are painted. What lies under a
+/// question, behind its veil over all of the window, is left out.
 #[must_use]
-pub fn rows(output: &FullOutput) -> Vec<Row> {
+pub fn rows(output: &FullOutput, window: Rect) -> Vec<Row> {
     let mut all = Vec::new();
     let mut texts = 0;
     for ClippedShape { clip_rect, shape, .. } in &output.shapes {
+        if let Shape::Rect(rect) = shape
+            && rect.fill.a() > 0
+            && rect.rect.contains_rect(window)
+        {
+            all.clear();
+        }
         collect(shape, *clip_rect, &mut texts, &mut all);
     }
     all.retain(|row| row.seen().shrink(SLACK).is_positive());

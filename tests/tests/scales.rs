@@ -7,7 +7,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{By, NodeT as _, Queryable as _};
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::{self, Look};
-use pegbow_tests::harness::builder;
+use pegbow_tests::harness::{builder, hold, let_go};
 use pegbow_tests::seen;
 use plan::document::PadShape;
 use plan::units::{Graduation, Units};
@@ -115,7 +115,7 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
             _ => {}
         }
     }
-    let mut rows = seen::rows(pad.output());
+    let mut rows = seen::rows(pad.output(), window);
     found.extend(seen::overlaps(&rows));
     // Where not all of the slip shows, what is hidden below would lie under the foot.
     let whole = window.height() >= TALL;
@@ -161,6 +161,21 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
             found.extend(faults(pad, &format!("{what}, {peg}")));
         }
     }
+    if let Some(node) = pad.query_by_role_and_label(Role::Slider, "Peg 3") {
+        let at = node.rect().center();
+        hold(pad, at, at + Vec2::new(13.0, -9.0), 4);
+        pad.run_steps(1);
+        found.extend(faults(pad, &format!("{what}, dragged")));
+        shot(pad, &format!("{what} dragged")); // LOOK
+        press(pad, Modifiers::NONE, Key::Escape);
+        let_go(pad, at);
+    }
+    for (key, modifiers) in [(Key::F1, Modifiers::NONE), (Key::S, Modifiers::COMMAND)] {
+        press(pad, modifiers, key);
+        found.extend(faults(pad, &format!("{what}, {key:?}")));
+        shot(pad, &format!("{what} {key:?}")); // LOOK
+        press(pad, Modifiers::NONE, Key::Escape);
+    }
     press(pad, Modifiers::COMMAND, Key::A);
     found.extend(faults(pad, &format!("{what}, all pegs")));
     for key in [Key::L, Key::M] {
@@ -173,6 +188,8 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     }
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
+    click(pad, Role::Button, "B");
+    found.extend(faults(pad, &format!("{what}, set out rounding")));
     shot(pad, &format!("{what} setout")); // LOOK
     found
 }

@@ -39,13 +39,16 @@ struct Layout {
     off_page: Vec<String>,
 }
 
-/// The page of the plan, the way round that gives the larger scale; upright where both give the
-/// same: it suits a clipboard.
+/// The page of the plan, the way round that gives the larger scale; where both give the same, the
+/// way the path lies, so that more of what stands around it shows.
 pub(super) fn composed(job: &Job<'_>, path: &str) -> Page {
     let paper = job.request.paper;
     let [portrait, landscape] = [Orientation::Portrait, Orientation::Landscape]
         .map(|orientation| layout(job, &frame(paper, orientation), orientation));
-    let layout = if landscape.view.scale.ratio < portrait.view.scale.ratio {
+    let bounds = &job.set.overall.bounds;
+    let wide = bounds.width() > bounds.height();
+    let (across, upright) = (landscape.view.scale.ratio, portrait.view.scale.ratio);
+    let layout = if across < upright || (wide && across <= upright) {
         landscape
     } else {
         portrait

@@ -3,6 +3,7 @@
 use egui::{RichText, Ui};
 use geometry::Piece;
 use plan::setout::{BendSetOut, RouteSetOut, Step, SwingVerdict, Voice, set_out};
+use plan::units::Ruler;
 
 use super::SheetWish;
 use crate::window::action::Action;
@@ -77,25 +78,23 @@ const NARROW: f32 = 300.0;
 const MOST_ROWS: usize = 100;
 
 fn placings_ui(ui: &mut Ui, all: &RouteSetOut, ruler: Ruler, size: f32) {
-    {
-        for name in ["", "along", "off", "tie", "tie"] {
-            ui.label(RichText::new(name).size(theme::SMALL));
+    for name in ["", "along", "off", "tie", "tie"] {
+        ui.label(RichText::new(name).size(theme::SMALL));
+    }
+    ui.end_row();
+    for placing in all.pegs.iter().chain(&all.swing_points).take(MOST_ROWS) {
+        ui.label(RichText::new(&placing.name).size(size));
+        let off = placing.off.exact;
+        let side = if placing.off.tape < 0.0 { "right" } else { "left" };
+        for text in [
+            ruler.bare(placing.along.exact),
+            format!("{} {side}", ruler.bare(off.abs())),
+            ruler.bare(placing.from_start.exact),
+            ruler.bare(placing.from_end.exact),
+        ] {
+            ui.label(RichText::new(text).text_style(theme::figure()).size(size));
         }
         ui.end_row();
-        for placing in all.pegs.iter().chain(&all.swing_points).take(MOST_ROWS) {
-            ui.label(RichText::new(&placing.name).size(size));
-            let off = placing.off.exact;
-            let side = if placing.off.tape < 0.0 { "right" } else { "left" };
-            for text in [
-                ruler.bare(placing.along.exact),
-                format!("{} {side}", ruler.bare(off.abs())),
-                ruler.bare(placing.from_start.exact),
-                ruler.bare(placing.from_end.exact),
-            ] {
-                ui.label(RichText::new(text).text_style(theme::figure()).size(size));
-            }
-            ui.end_row();
-        }
     }
 }
 
