@@ -33,17 +33,24 @@ const SLACK: f32 = 1.0;
 pub fn rows(output: &FullOutput, window: Rect) -> Vec<Row> {
     let mut all = Vec::new();
     let mut texts = 0;
-    for ClippedShape { clip_rect, shape, .. } in &output.shapes {
-        if let Shape::Rect(rect) = shape
-            && rect.fill.a() > 0
-            && rect.rect.contains_rect(window)
-        {
-            all.clear();
-        }
+    let begin = veil(output, window).map_or(0, |nth| nth + 1);
+    for ClippedShape {
+        clip_rect, shape, ..
+    } in output.shapes.iter().skip(begin)
+    {
         collect(shape, *clip_rect, &mut texts, &mut all);
     }
     all.retain(|row| row.seen().shrink(SLACK).is_positive());
     all
+}
+
+/// Which shape is the veil that lies over the window while a question is asked in it.
+#[must_use]
+pub fn veil(output: &FullOutput, window: Rect) -> Option<usize> {
+    output.shapes.iter().rposition(|clipped| {
+        matches!(&clipped.shape, Shape::Rect(rect)
+            if rect.fill.a() > 0 && rect.rect.contains_rect(window))
+    })
 }
 
 fn collect(shape: &Shape, clip: Rect, texts: &mut usize, all: &mut Vec<Row>) {
@@ -55,11 +62,16 @@ fn collect(shape: &Shape, clip: Rect, texts: &mut usize, all: &mut Vec<Row>) {
         }
         Shape::Text(text) => {
             *texts += 1;
-            all.extend(text.galley.rows.iter().map(|row| Row {
-                words: row.text().trim().to_owned(),
-                rect: row.visuals.mesh_bounds.translate(text.pos.to_vec2() + row.pos.to_vec2()),
-                clip,
-                text: *texts,
+            all.extend(text.galley.rows.iter().map(|row| {
+                Row {
+                    words: row.text().trim().to_owned(),
+                    rect: row
+                        .visuals
+                        .mesh_bounds
+                        .translate(text.pos.to_vec2() + row.pos.to_vec2()),
+                    clip,
+                    text: *texts,
+                }
             }));
         }
         _ => {}
@@ -84,7 +96,12 @@ pub fn overlaps(rows: &[Row]) -> Vec<String> {
     let mut found = Vec::new();
     for (nth, one) in rows.iter().enumerate() {
         for other in &rows[nth + 1..] {
-            if one.text != other.text && one.seen().shrink(SLACK).intersects(other.seen().shrink(SLACK)) {
+            if one.text != other.text
+                && one
+                    .seen()
+                    .shrink(SLACK)
+                    .intersects(other.seen().shrink(SLACK))
+            {
                 found.push(format!(
                     "overlap: {:.60} {:?} and {:.60} {:?}",
                     one.words,

@@ -30,7 +30,11 @@ fn long(what: &str, words: bool) -> String {
     } else {
         format!("{what}-by-the-wall-").repeat(20)
     };
-    text.chars().take(plan::limits::NAME).collect::<String>().trim().to_owned()
+    text.chars()
+        .take(plan::limits::NAME)
+        .collect::<String>()
+        .trim()
+        .to_owned()
 }
 
 /// The example with the longest names everywhere.
@@ -118,23 +122,33 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
     let mut rows = seen::rows(pad.output(), window);
     found.extend(seen::overlaps(&rows));
     // Where not all of the slip shows, what is hidden below would lie under the foot.
-    let whole = window.height() >= TALL;
+    let whole = window.height() >= TALL && seen::veil(pad.output(), window).is_none();
     for row in rows.iter().filter(|_| whole) {
         let on_edge = |rect: &Rect| {
             let seen = rect.intersect(row.clip);
-            seen.shrink(1.0).intersects(row.seen().shrink(1.0)) && !rect.expand(1.0).contains_rect(row.seen())
+            seen.shrink(1.0).intersects(row.seen().shrink(1.0))
+                && !rect.expand(1.0).contains_rect(row.seen())
         };
         if let Some(rect) = pressed.iter().find(|rect| on_edge(rect)) {
-            found.push(format!("on the edge of a field or button: {:.60} {:?} {rect:?}", row.words, row.seen()));
+            found.push(format!(
+                "on the edge of a field or button: {:.60} {:?} {rect:?}",
+                row.words,
+                row.seen()
+            ));
         }
     }
     // A name may run out of its field, where the keyboard brings it back; a figure may not.
     rows.retain(|row| {
-        let field = fields.iter().any(|field| field.expand(1.0).contains_rect(row.clip));
+        let field = fields
+            .iter()
+            .any(|field| field.expand(1.0).contains_rect(row.clip));
         !field || row.words.len() < LONGEST_FIGURE
     });
     found.extend(seen::cut(&rows));
-    found.iter().map(|fault| format!("{what}: {fault}")).collect()
+    found
+        .iter()
+        .map(|fault| format!("{what}: {fault}"))
+        .collect()
 }
 
 /// Everything there is to be looked at, one after the other.
@@ -207,19 +221,45 @@ fn no_text_is_cut_or_over_another_at_any_scale() {
                         graduation: Graduation::default_for(units),
                     });
                     pad.run();
-                    found.extend(walk(&mut pad, &format!("{look:?} {scale} {units:?} {height}")));
+                    found.extend(walk(
+                        &mut pad,
+                        &format!("{look:?} {scale} {units:?} {height}"),
+                    ));
                 }
             }
         }
     }
-    assert!(found.is_empty(), "{} faults:\n{}", found.len(), found.join("\n"));
+    assert!(
+        found.is_empty(),
+        "{} faults:\n{}",
+        found.len(),
+        found.join("\n")
+    );
 }
 
-fn shot(pad: &mut Pad<'_>, what: &str) { // LOOK
-    if std::env::var("LOOK").is_ok_and(|w| w.split(',').any(|w| what.starts_with(w))) { // LOOK
+fn shot(pad: &mut Pad<'_>, what: &str) {
+    // LOOK
+    if std::env::var("LOOK").is_ok_and(|w| w.split(',').any(|w| what.starts_with(w))) {
+        // LOOK
         let all = pad.render().unwrap(); // LOOK
         let name = what.replace(' ', "-"); // LOOK
-        if all.height() > 1000 { for part in 0..3 { image::imageops::crop_imm(&all, all.width() * 55 / 100, part * 1400, all.width() * 45 / 100, 1400).to_image().save(format!("/tmp/look/{name}-{part}.png")).unwrap(); } } // LOOK
-        else { all.save(format!("/tmp/look/{name}.png")).unwrap(); } // LOOK
+        if all.height() > 1000 {
+            for part in 0..3 {
+                image::imageops::crop_imm(
+                    &all,
+                    all.width() * 55 / 100,
+                    part * 1400,
+                    all.width() * 45 / 100,
+                    1400,
+                )
+                .to_image()
+                .save(format!("/tmp/look/{name}-{part}.png"))
+                .unwrap();
+            }
+        }
+        // LOOK
+        else {
+            all.save(format!("/tmp/look/{name}.png")).unwrap();
+        } // LOOK
     } // LOOK
 } // LOOK

@@ -126,5 +126,8 @@ fn measure(legs: usize, closer: f32) {
     };
     let (ui, triangles) = (times(|took| took.ui), times(|took| took.triangles));
     let seen = if closer <= 1.0 { "all" } else { "near" };
-    println!("{legs:6}  {seen:4}  {:7.2}  {ui}  {triangles}  {shapes:6}  {corners:7}", solving.as_secs_f64() * 1e3);
+    println!(
+        "{legs:6}  {seen:4}  {:7.2}  {ui}  {triangles}  {shapes:6}  {corners:7}",
+        solving.as_secs_f64() * 1e3
+    );
 }

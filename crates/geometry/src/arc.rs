@@ -18,6 +18,8 @@ pub struct Arc {
     start: Point,
     end: Point,
     rise: f64,
+    /// The distance between the ends, which nearly every figure asks for.
+    chord: f64,
 }
 
 /// Why there is no arc.
@@ -91,10 +93,16 @@ impl Arc {
         if start == end {
             return Err(ArcError::NoChord);
         }
-        if rise.abs() < Self::FLATTEST * start.distance(end) {
+        let chord = start.distance(end);
+        if rise.abs() < Self::FLATTEST * chord {
             return Err(ArcError::Straight);
         }
-        Ok(Self { start, end, rise })
+        Ok(Self {
+            start,
+            end,
+            rise,
+            chord,
+        })
     }
 
     /// The arc from `start` through `on` to `end`.
@@ -214,7 +222,7 @@ impl Arc {
     /// The straight distance between the end pegs.
     #[must_use]
     pub fn chord(&self) -> f64 {
-        self.start.distance(self.end)
+        self.chord
     }
 
     /// The size of the bend without its place, with all eight figures.
@@ -252,6 +260,27 @@ impl Arc {
     pub fn centre(&self) -> Point {
         let apothem = self.bend().apothem() * self.rise.signum();
         self.start.middle(self.end) - self.across() * apothem
+    }
+
+    /// The direction walked at the start.
+    #[must_use]
+    pub fn start_direction(&self) -> Direction {
+        let (cosine, sine) = self.half_turn();
+        self.chord_direction().turned_by(cosine, -sine)
+    }
+
+    /// The direction walked at the end.
+    #[must_use]
+    pub fn end_direction(&self) -> Direction {
+        let (cosine, sine) = self.half_turn();
+        self.chord_direction().turned_by(cosine, sine)
+    }
+
+    /// Cosine and sine of half the sweep, from the tangent q of a quarter of it: no angle is taken.
+    fn half_turn(&self) -> (f64, f64) {
+        let q = -2.0 * self.rise / self.chord();
+        let scale = 1.0 / (1.0 + q * q);
+        ((1.0 - q) * (1.0 + q) * scale, 2.0 * q * scale)
     }
 
     /// The direction walked at `distance` metres from the start.
@@ -306,6 +335,7 @@ impl Arc {
             start: self.end,
             end: self.start,
             rise: -self.rise,
+            chord: self.chord,
         }
     }
 
@@ -319,8 +349,8 @@ impl Arc {
             distance
         };
         let scale = 1.0 + outward / self.radius();
-        let at_start = self.direction_at(0.0).left().unit();
-        let at_end = self.direction_at(self.length()).left().unit();
+        let at_start = self.start_direction().left().unit();
+        let at_end = self.end_direction().left().unit();
         if scale <= 0.0 {
             return None;
         }
@@ -333,7 +363,12 @@ impl Arc {
 
     /// An arc that follows from another one: however flat, its radius is known.
     fn part(start: Point, end: Point, rise: f64) -> Option<Self> {
-        let arc = Self { start, end, rise };
+        let arc = Self {
+            start,
+            end,
+            rise,
+            chord: start.distance(end),
+        };
         (start != end && start.is_finite() && end.is_finite() && rise.is_normal()).then_some(arc)
     }
 

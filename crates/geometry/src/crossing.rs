@@ -1,6 +1,8 @@
 //! Where a chain crosses itself.
 
-use crate::{Chain, Piece, Point, SAME_PLACE, meetings};
+use std::ops::Range;
+
+use crate::{Bounds, Chain, Piece, Point, SAME_PLACE, meetings};
 
 /// One place where a chain meets itself again.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,28 +15,18 @@ pub struct Crossing {
     pub second: f64,
 }
 
-/// All self-crossings, by first station. Pieces are sorted by their west ends, so that only those
-/// whose boxes overlap are compared: a chain that runs on costs little more than its length.
+/// All self-crossings, by first station. Runs of pieces whose boxes lie apart are not looked at piece
+/// by piece: a chain that runs on costs little more than its length.
 pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
-    let pieces = chain.pieces();
-    let mut boxes: Vec<_> = pieces
+    let boxes: Vec<Bounds> = chain
+        .pieces()
         .iter()
         .map(|piece| piece.bounds().grown(SAME_PLACE))
-        .enumerate()
         .collect();
-    boxes.sort_by(|(_, a), (_, b)| a.low.x.total_cmp(&b.low.x));
     let mut found = Vec::new();
-    for (rank, (i, first)) in boxes.iter().enumerate() {
-        for (j, second) in &boxes[rank + 1..] {
-            if second.low.x > first.high.x {
-                break;
-            }
-            if first.meets(*second) {
-                let (before, after) = (*i.min(j), *i.max(j));
-                between(chain, before, after, &mut found);
-            }
-        }
-    }
+    within(&boxes, 0..boxes.len(), &mut |before, after| {
+        between(chain, before, after, &mut found);
+    });
     found.sort_by(|a, b| {
         a.first
             .total_cmp(&b.first)
@@ -47,13 +39,60 @@ pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
     found
 }
 
+/// Tells of every two boxes of a run that meet.
+fn within(boxes: &[Bounds], run: Range<usize>, tell: &mut impl FnMut(usize, usize)) {
+    if run.len() > 1 {
+        let (first, second) = halves(&run);
+        within(boxes, first.clone(), tell);
+        within(boxes, second.clone(), tell);
+        across(boxes, first, second, tell);
+    }
+}
+
+/// Tells of every box of one run that meets one of a later run.
+fn across(
+    boxes: &[Bounds],
+    first: Range<usize>,
+    second: Range<usize>,
+    tell: &mut impl FnMut(usize, usize),
+) {
+    let hull = |run: &Range<usize>| boxes[run.clone()].iter().copied().reduce(Bounds::with);
+    let meet = hull(&first).zip(hull(&second)).is_some_and(|(a, b)| a.meets(b));
+    if !meet {
+        return;
+    }
+    if first.len() == 1 && second.len() == 1 {
+        tell(first.start, second.start);
+    } else if first.len() >= second.len() {
+        let (one, other) = halves(&first);
+        across(boxes, one, second.clone(), tell);
+        across(boxes, other, second, tell);
+    } else {
+        let (one, other) = halves(&second);
+        across(boxes, first.clone(), one, tell);
+        across(boxes, first, other, tell);
+    }
+}
+
+fn halves(run: &Range<usize>) -> (Range<usize>, Range<usize>) {
+    let middle = run.start + run.len() / 2;
+    (run.start..middle, middle..run.end)
+}
+
 fn between(chain: &Chain, before: usize, after: usize, found: &mut Vec<Crossing>) {
     let pieces = chain.pieces();
+    if after == before + 1 && turns_too_little(&pieces[before], &pieces[after]) {
+        return;
+    }
     let station = |piece: usize, point: Point| {
         let along = pieces[piece].along(point);
         chain.station_of(piece) + along.clamp(0.0, pieces[piece].length())
     };
+    let joined = after == before + 1;
     for point in meetings(&pieces[before], &pieces[after], SAME_PLACE) {
+        if joined && point.distance(pieces[after].start()) < 0.5 * JOINT {
+            continue;
+        }
         let (first, second) = (station(before, point), station(after, point));
         let apart = second - first;
         let round = chain.length() - apart;
@@ -79,6 +118,15 @@ fn between(chain: &Chain, before: usize, after: usize, found: &mut Vec<Crossing>
 /// Meetings within this way along the chain belong to the joint itself (a smooth joint of two
 /// arcs meets over a length that grows with the square root of the rounding).
 const JOINT: f64 = 1e-4;
+
+/// Whether two neighbours turn through less than half a circle in all. A line that meets itself
+/// again has gone round a loop, and a loop turns through a whole circle, of which the place where it
+/// meets itself takes half at most.
+fn turns_too_little(before: &Piece, after: &Piece) -> bool {
+    let corner = before.end_direction().turn_to(after.start_direction());
+    let turned = before.sweep().abs() + corner.abs() + after.sweep().abs();
+    turned < std::f64::consts::PI - crate::SAME_DIRECTION
+}
 
 fn doubles_back(before: &Piece, after: &Piece) -> bool {
     let turn = before.end_direction().turn_to(after.start_direction());
@@ -110,6 +158,23 @@ mod tests {
         assert!(found[0].point.distance(Point::new(2.0, 0.0)) < 1e-12);
         assert!((found[0].first - 2.0).abs() < 1e-12);
         assert!((found[0].second - 12.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn every_two_boxes_that_meet_are_told_of_once() {
+        let boxes: Vec<Bounds> = (0..37)
+            .map(|i| {
+                let at = f64::from(i * 29 % 37);
+                Bounds::of(Point::new(at, f64::from(i * 11 % 37))).grown(2.5)
+            })
+            .collect();
+        let mut told = Vec::new();
+        within(&boxes, 0..boxes.len(), &mut |a, b| told.push((a, b)));
+        told.sort_unstable();
+        let pairs = (0..37).flat_map(|a| (a + 1..37).map(move |b| (a, b)));
+        let all: Vec<_> = pairs.filter(|(a, b)| boxes[*a].meets(boxes[*b])).collect();
+        assert!(all.len() > 20);
+        assert_eq!(told, all);
     }
 
     #[test]

@@ -75,6 +75,14 @@ impl Direction {
         Self { unit }
     }
 
+    /// Turned left by the angle of this cosine and sine.
+    #[must_use]
+    pub(crate) fn turned_by(self, cosine: f64, sine: f64) -> Self {
+        Self {
+            unit: self.unit * cosine + self.unit.left() * sine,
+        }
+    }
+
     /// How far one turns from this direction to another: positive to the left, −π to π.
     #[must_use]
     pub fn turn_to(self, other: Self) -> f64 {

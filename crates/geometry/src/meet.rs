@@ -7,9 +7,17 @@ use crate::{Arc, Line, Piece, Point, Vector};
 /// `slack` metres beyond an end still count as on the piece.
 #[must_use]
 pub fn meetings(first: &Piece, second: &Piece, slack: f64) -> Vec<Point> {
-    let on = |piece: &Piece, point: Point| {
-        let along = piece.along(point);
-        -slack <= along && along <= piece.length() + slack
+    // Of the points on a circle those on the arc lie on the apex side of its chord: no angle is taken.
+    let on = |piece: &Piece, point: Point| match piece {
+        Piece::Line(line) => {
+            let along = line.along(point);
+            -slack <= along && along <= line.length() + slack
+        }
+        Piece::Arc(arc) => {
+            arc.in_frame(point).1 >= 0.0
+                || point.distance(arc.start()) <= slack
+                || point.distance(arc.end()) <= slack
+        }
     };
     Carrier::of(first)
         .meet(&Carrier::of(second))

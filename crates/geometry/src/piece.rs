@@ -79,13 +79,19 @@ impl Piece {
     /// The direction in which one leaves its start.
     #[must_use]
     pub fn start_direction(&self) -> Direction {
-        self.direction_at(0.0)
+        match self {
+            Self::Line(line) => line.direction(),
+            Self::Arc(arc) => arc.start_direction(),
+        }
     }
 
     /// The direction in which one arrives at its end.
     #[must_use]
     pub fn end_direction(&self) -> Direction {
-        self.direction_at(self.length())
+        match self {
+            Self::Line(line) => line.direction(),
+            Self::Arc(arc) => arc.end_direction(),
+        }
     }
 
     /// How far along it a point lies, measured square to it; not held to its ends.

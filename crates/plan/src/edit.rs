@@ -4,6 +4,7 @@
 
 mod branch;
 mod hold;
+mod keep;
 mod many;
 mod peg;
 mod route;

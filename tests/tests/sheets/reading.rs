@@ -124,7 +124,8 @@ fn it_says_every_figure_of_every_bend() {
             }
             for row in bend.offsets.iter().flat_map(|table| &table.rows) {
                 assert!(
-                    row.centre.is_none_or(|centre| words.contains(&ruler.text(centre.exact))),
+                    row.centre
+                        .is_none_or(|centre| words.contains(&ruler.text(centre.exact))),
                     "{}",
                     case.name
                 );

@@ -176,12 +176,7 @@ impl Errands {
                     },
                 )
             }
-            Errand::Sheet(path) => Some(write_sheet(
-                &path,
-                self.path.as_deref(),
-                history,
-                sheet,
-            )),
+            Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, sheet)),
             Errand::Close => {
                 // Kept until the window is gone, so that closing is not asked about again.
                 self.now = Some(Errand::Close);

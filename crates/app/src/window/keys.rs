@@ -31,7 +31,8 @@ impl KeyMap {
         }
         let room = ctx.content_rect();
         let modal = Modal::new(Id::unique("keys")).show(ctx, |ui| {
-            ui.set_width((room.width() - 60.0).min(560.0));
+            let width = (room.width() - 60.0).min(560.0);
+            ui.set_width(width);
             ui.label(
                 RichText::new(words::actions::KEYS)
                     .text_style(theme::strong())
@@ -40,7 +41,8 @@ impl KeyMap {
             ScrollArea::vertical()
                 .max_height(room.height() - 150.0)
                 .show(ui, |ui| {
-                    Grid::new("map of keys").num_columns(2).show(ui, |ui| {
+                    let map = Grid::new("map of keys").max_col_width(width - KEYS_WIDTH);
+                    map.show(ui, |ui| {
                         for entry in ACTIONS {
                             let keys: Vec<String> = entry
                                 .keys
@@ -67,6 +69,9 @@ impl KeyMap {
         }
     }
 }
+
+/// Room for the longest keys and the scroll bar, in screen points.
+const KEYS_WIDTH: f32 = 190.0;
 
 fn row(ui: &mut egui::Ui, keys: &str, what: &str) {
     ui.label(RichText::new(keys).text_style(theme::strong()));

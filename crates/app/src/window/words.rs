@@ -33,7 +33,12 @@ pub fn refused(error: &plan::edit::EditError, ruler: &plan::units::Ruler) -> Str
 pub fn short(name: &str) -> String {
     const MOST: usize = 40;
     match name.char_indices().nth(MOST) {
-        Some((end, _)) => format!("{}…", name[..end].trim_end()),
+        Some((end, _)) => {
+            let part = &name[..end];
+            // Rather a whole word less than a part of one.
+            let word = part.rfind(' ').filter(|word| *word > end / 2);
+            format!("{}…", part[..word.unwrap_or(end)].trim_end())
+        }
         None => name.to_owned(),
     }
 }

@@ -1,8 +1,12 @@
 //! Edits of a path as a whole: begun, led on, split, joined, turned round, closed.
 
-use geometry::{Arc, Chain, Direction, Piece, Point, SAME_DIRECTION, Vector};
+use geometry::{Arc, Direction, Piece, Point, SAME_DIRECTION, Vector};
 
 use super::branch::{drop_branches, move_branches, reseat, shift_junctions, swap_sides};
+use super::keep::{
+    as_drawn, free_onward, hold_end, hold_start, keep_from_end, length, parted_at, runs_on,
+    starts_elsewhere, turn_pads,
+};
 use super::{EditError, End, LegId, Stopped, WaypointId};
 use crate::document::{Heading, Plan, Route, Shape, Waypoint};
 use crate::limits::{LONGEST, SHORTEST};
@@ -18,10 +22,6 @@ pub(super) fn peg_at(at: Point) -> Waypoint {
 
 pub(super) fn solved(plan: &Plan, scheme: usize, route: usize) -> Result<SolvedRoute, EditError> {
     plan.solve_path(scheme, route).ok_or(EditError::NotThere)
-}
-
-fn length(solved: &SolvedRoute) -> f64 {
-    solved.centre_line.as_ref().map_or(0.0, Chain::length)
 }
 
 /// Leads a path on from one of its ends.
@@ -57,20 +57,6 @@ pub(super) fn append(
         }
     }
     reseat(plan, scheme, &[index]);
-    Ok(())
-}
-
-/// After a path became longer or shorter at its start, its landings stay where they lie: as far
-/// from its end as before.
-fn keep_from_end(
-    plan: &mut Plan,
-    (scheme, index): (usize, usize),
-    length_before: f64,
-) -> Result<(), EditError> {
-    let longer = length(&solved(plan, scheme, index)?) - length_before;
-    for pad in &mut plan.route_mut(scheme, index)?.pads {
-        pad.station = (pad.station + longer).max(0.0);
-    }
     Ok(())
 }
 
@@ -207,63 +193,6 @@ pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
     Ok(())
 }
 
-/// What was fixed about the start of a path is no longer about its first peg; on a ring neither is
-/// the end.
-fn starts_elsewhere(route: &mut Route) {
-    route.start_direction = None;
-    route.start_on = None;
-    if route.closed {
-        route.end_direction = None;
-    }
-}
-
-/// Where a path is cut, a first leg that took its shape from the leg before takes it from the
-/// direction the line has there.
-fn hold_start(route: &mut Route, drawn: &[Piece]) {
-    if let (Some(Shape::Onward | Shape::TwoBends), Some(piece)) =
-        (route.legs.first(), drawn.first())
-    {
-        route.start_direction = Some(Heading::Angle(piece.start_direction().angle()));
-    }
-}
-
-/// The same at the end: two bends took their shape from the leg after.
-fn hold_end(route: &mut Route, drawn: &[Piece]) {
-    if let (Some(Shape::TwoBends), Some(piece)) = (route.legs.last(), drawn.last()) {
-        route.end_direction = Some(Heading::Angle(piece.end_direction().angle()));
-    }
-}
-
-/// The station at which a waypoint parts the line: the middle of its rounding, if it has one.
-fn parted_at(solved: &SolvedRoute, waypoint: usize) -> f64 {
-    let Some(line) = &solved.centre_line else {
-        return 0.0;
-    };
-    let from = solved.origins.iter().position(|origin| match origin {
-        Origin::Leg(leg) | Origin::SecondBend(leg) => *leg >= waypoint,
-        Origin::Rounding(at) => *at >= waypoint,
-    });
-    let Some(piece) = from else {
-        return line.length();
-    };
-    let rounded = solved.origins[piece] == Origin::Rounding(waypoint);
-    let half = if rounded {
-        0.5 * line.pieces()[piece].length()
-    } else {
-        0.0
-    };
-    line.station_of(piece) + half
-}
-
-/// After a ring came to start elsewhere, its landings stay where they lie.
-fn turn_pads(route: &mut Route, length: f64, start: f64) {
-    for pad in &mut route.pads {
-        if length > 0.0 {
-            pad.station = (pad.station.min(length) - start).rem_euclid(length);
-        }
-    }
-}
-
 /// What two legs become when the waypoint between them is taken out: two alike one of their kind,
 /// bends and others the bend through where the waypoint was.
 fn merged(shapes: [&Shape; 2], [from, through, to]: [Point; 3]) -> Shape {
@@ -276,22 +205,6 @@ fn merged(shapes: [&Shape; 2], [from, through, to]: [Point; 3]) -> Shape {
             .filter(|arc| arc.rise().abs() <= LONGEST)
             .map_or(Shape::Straight, |arc| Shape::bend(arc.rise())),
     }
-}
-
-/// A leg that takes its shape from its neighbours becomes free, just as it is drawn.
-fn free_onward(route: &mut Route, solved: &SolvedRoute, leg: usize) {
-    let Some(shape) = route.legs.get_mut(leg) else {
-        return;
-    };
-    if let (Shape::Onward, Some([piece])) = (&*shape, solved.legs.get(leg).map(Vec::as_slice)) {
-        *shape = as_drawn(piece);
-    }
-}
-
-fn as_drawn(piece: &Piece) -> Shape {
-    piece
-        .arc()
-        .map_or(Shape::Straight, |arc| Shape::bend(arc.rise()))
 }
 
 /// Turns a path round: it runs the other way over the same ground.
@@ -353,15 +266,6 @@ pub(super) fn close(plan: &mut Plan, (scheme, index): (usize, usize)) -> Result<
     starts_elsewhere(route);
     reseat(plan, scheme, &[index]);
     Ok(())
-}
-
-/// Whether a line arrives in the direction in which another leaves.
-fn runs_on(one: &SolvedRoute, other: &SolvedRoute) -> bool {
-    let (Some(one), Some(other)) = (&one.centre_line, &other.centre_line) else {
-        return false;
-    };
-    let arrives = one.pieces()[one.pieces().len() - 1].end_direction();
-    arrives.turn_to(other.direction_at(0.0)).abs() < SAME_DIRECTION
 }
 
 /// Parts a path at a waypoint: an open one becomes two, a closed one opens there.

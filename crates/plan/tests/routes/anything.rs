@@ -83,7 +83,7 @@ fn text() -> impl Strategy<Value = String> {
     prop_oneof![
         4 => ".{0,12}",
         1 => prop::sample::select(vec![
-            "", "\u{0}", "“”\\\"\n", "🪨\u{301}\u{202e}", "NaN", "r#\"\"#",
+            "", "\u{0}", "“”\\\"\n", "🪨\u{301}\u{202e}", "nan", "r#\"\"#",
         ]).prop_map(String::from),
         1 => Just("x".repeat(250)),
     ]

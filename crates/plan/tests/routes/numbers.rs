@@ -1,13 +1,14 @@
 //! Paths that begin at others count right, whatever is done in whatever order.
 
 use geometry::Point;
-use plan::document::{Shape, Side};
+use plan::document::{Junction, Shape, Side};
 use plan::edit::{Edit, WaypointId};
 use plan::finding::Code;
 use plan::{Plan, limits};
 use proptest::prelude::*;
 
 use super::common::{plan, route};
+use super::solved;
 
 /// Two straight paths, one with a bend, to begin with.
 fn start() -> Plan {
@@ -48,21 +49,22 @@ fn step() -> impl Strategy<Value = Edit> {
     ]
 }
 
-/// Where each path that begins at an edge begins, and its next peg.
-fn fastened(plan: &Plan) -> Vec<(Point, Point)> {
+/// The paths that begin at an edge: where, their next peg, and at which edge.
+fn fastened(plan: &Plan) -> Vec<(Point, Point, Junction)> {
     let routes = plan.schemes[0].routes.iter();
     routes
-        .filter(|route| route.start_on.is_some())
-        .map(|route| (route.waypoints[0].at, route.waypoints[1].at))
+        .filter_map(|route| {
+            let junction = route.start_on?;
+            Some((route.waypoints[0].at, route.waypoints[1].at, junction))
+        })
         .collect()
 }
 
-/// How far a place is from the nearest edge of any path.
-fn off_all_edges(plan: &Plan, place: Point) -> f64 {
-    let routes = plan.solve().schemes.remove(0).routes;
-    let edges = routes.iter().flat_map(|r| [&r.left_edge, &r.right_edge]);
-    let off = edges.flatten().map(|edge| edge.nearest(place).distance);
-    off.fold(f64::INFINITY, f64::min)
+/// How far a place is from the edge that a junction names.
+fn off_its_edge(plan: &Plan, junction: Junction, place: Point) -> f64 {
+    let host = solved(plan, junction.route - 1);
+    let edge = host.edge(junction.side);
+    edge.map_or(f64::INFINITY, |edge| edge.nearest(place).distance)
 }
 
 proptest! {
@@ -92,15 +94,22 @@ proptest! {
             prop_assert!(!off || coincide(&next) || edited.stopped.is_some(), "{edit:?}");
             // Where the ground of a path stays, what begins at it stays, bit for bit.
             if matches!(edit, Edit::Split { .. } | Edit::TurnRound { .. } | Edit::Join { .. }) {
-                // But for the corners of the edges at a joint.
+                // But for the corners of the edges at a joint, and what hangs on those.
                 let before = fastened(&now);
-                for (place, to) in fastened(&next) {
-                    let stays = before.contains(&(place, to));
-                    let was: Vec<_> = before.iter().filter(|other| other.1 == to).collect();
-                    let [(was, _)] = was[..] else { continue };
-                    let gone = off_all_edges(&next, *was) > 1e-6;
-                    prop_assert!(stays || gone, "{edit:?} moves one to {place:?}");
+                let mut moved = Vec::new();
+                let mut gone = false;
+                for (place, to, junction) in fastened(&next) {
+                    let was: Vec<Point> = before
+                        .iter()
+                        .filter_map(|(was, other, _)| (*other == to).then_some(*was))
+                        .collect();
+                    let [was] = was[..] else {
+                        continue; // several lead to one place
+                    };
+                    gone |= off_its_edge(&next, junction, was) > 1e-6;
+                    moved.extend((place != was).then_some(place));
                 }
+                prop_assert!(gone || moved.is_empty(), "{edit:?} moves {moved:?}");
             }
             now = next;
         }

@@ -166,11 +166,15 @@ pub(super) fn write_chosen_numbers(view: &View, scene: &Scene<'_>, labels: &mut 
 /// No text over pegs and apexes.
 pub(super) fn keep_handles_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
     for (_, at) in seen_pegs(view, scene) {
-        labels.keep_free(Rect::from_center_size(at, Vec2::splat(16.0)));
+        labels.keep_free(Rect::from_center_size(at, Vec2::splat(11.0)));
     }
     let chain = scene.route().and_then(|route| route.centre_line.as_ref());
     let mut sparse = Sparse::new(view);
-    for arc in chain.iter().flat_map(|chain| chain.pieces()).filter_map(Piece::arc) {
+    for arc in chain
+        .iter()
+        .flat_map(|chain| chain.pieces())
+        .filter_map(Piece::arc)
+    {
         let (apex, at) = (arc.apex(), view.screen_from_plan(arc.apex()));
         if view.area().contains(at) && sparse.claim(apex) {
             labels.keep_free(Rect::from_center_size(at, Vec2::splat(20.0)));
@@ -236,12 +240,7 @@ fn swing_point(painter: &Painter, at: Pos2, colour: Color32, weight: f32) {
     painter.circle_filled(at, 2.5, colour);
 }
 
-fn draw_all_swing_points(
-    painter: &Painter,
-    view: &View,
-    scene: &Scene<'_>,
-    labels: &mut Labels,
-) {
+fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     let Some(chain) = scene.route().and_then(|route| route.centre_line.as_ref()) else {
         return;
     };

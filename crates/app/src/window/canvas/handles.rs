@@ -103,7 +103,7 @@ impl Grip {
                 .and_then(|route| route.waypoints.get(waypoint))
                 .is_some_and(|w| w.at.distance(guided.at) < geometry::SAME_PLACE)
         {
-            super::site::keep_path_free(labels, view, scene);
+            super::site::keep_paths_free(labels, view, scene);
             super::guide::draw(&painter, view, scene.palette, guided, labels);
         }
         self.held.as_ref().map(|held| held.handle)

@@ -111,7 +111,13 @@ impl Labels {
     }
 
     /// Writes a text in one place whatever is there, its rows no wider than `width`.
-    pub(super) fn write_at(&mut self, corner: Pos2, width: f32, text: &str, style: (FontId, Color32)) {
+    pub(super) fn write_at(
+        &mut self,
+        corner: Pos2,
+        width: f32,
+        text: &str,
+        style: (FontId, Color32),
+    ) {
         let (font, ink) = style;
         let galley = self.painter.layout(text.to_owned(), font, ink, width);
         let rect = Rect::from_min_size(corner, galley.size());
@@ -156,9 +162,8 @@ impl Labels {
         galley: Arc<Galley>,
         ink: Color32,
     ) -> Option<Rect> {
-        let rect = places.find(|rect| {
-            self.area.contains_rect(*rect) && !self.taken.touches(rect.expand(3.0))
-        })?;
+        let rect = places
+            .find(|rect| self.area.contains_rect(*rect) && !self.taken.touches(rect.expand(3.0)))?;
         self.taken.add(rect);
         self.texts.push((rect, galley, ink));
         Some(rect)
@@ -235,15 +240,36 @@ mod tests {
     fn what_is_taken_is_found_wherever_it_lies() {
         let area = Rect::from_min_size(Pos2::new(30.0, 10.0), vec2(500.0, 300.0));
         let mut taken = Taken::new(area);
-        let rect = |x: f32, y: f32, w: f32, h: f32| Rect::from_min_size(Pos2::new(x, y), vec2(w, h));
+        let rect =
+            |x: f32, y: f32, w: f32, h: f32| Rect::from_min_size(Pos2::new(x, y), vec2(w, h));
         assert!(!taken.touches(area));
         for (one, other, expected) in [
-            (rect(35.0, 15.0, 5.0, 5.0), rect(38.0, 18.0, 300.0, 200.0), true),
-            (rect(100.0, 100.0, 200.0, 3.0), rect(290.0, 50.0, 4.0, 90.0), true),
-            (rect(500.0, 290.0, 90.0, 90.0), rect(520.0, 300.0, 4.0, 4.0), true),
-            (rect(100.0, 100.0, 10.0, 10.0), rect(111.0, 100.0, 10.0, 10.0), false),
+            (
+                rect(35.0, 15.0, 5.0, 5.0),
+                rect(38.0, 18.0, 300.0, 200.0),
+                true,
+            ),
+            (
+                rect(100.0, 100.0, 200.0, 3.0),
+                rect(290.0, 50.0, 4.0, 90.0),
+                true,
+            ),
+            (
+                rect(500.0, 290.0, 90.0, 90.0),
+                rect(520.0, 300.0, 4.0, 4.0),
+                true,
+            ),
+            (
+                rect(100.0, 100.0, 10.0, 10.0),
+                rect(111.0, 100.0, 10.0, 10.0),
+                false,
+            ),
             // Outside the picture nothing is written.
-            (rect(-90.0, 0.0, 50.0, 50.0), rect(-80.0, 10.0, 4.0, 4.0), false),
+            (
+                rect(-90.0, 0.0, 50.0, 50.0),
+                rect(-80.0, 10.0, 4.0, 4.0),
+                false,
+            ),
         ] {
             taken.fields.iter_mut().for_each(Vec::clear);
             taken.add(one);

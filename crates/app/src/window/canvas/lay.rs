@@ -43,15 +43,7 @@ pub(super) fn ui(
         Mode::Lay(lay) => {
             next_kind(ui, lay, out);
             if let Some(at) = pointer {
-                lay_at(
-                    ui,
-                    view,
-                    scene,
-                    (lay, ground),
-                    at,
-                    (&painter, labels),
-                    out,
-                );
+                lay_at(ui, view, scene, (lay, ground), at, (&painter, labels), out);
             }
         }
         Mode::Measure(measure) => {
@@ -232,12 +224,7 @@ fn leg_ghost(
 }
 
 /// A distance with its direction, beside its middle.
-fn distance_label(
-    view: &View,
-    scene: &Scene<'_>,
-    (from, to): (Point, Point),
-    labels: &mut Labels,
-) {
+fn distance_label(view: &View, scene: &Scene<'_>, (from, to): (Point, Point), labels: &mut Labels) {
     let Some(direction) = Direction::of(to - from) else {
         return;
     };
@@ -306,7 +293,11 @@ fn measure_at(
 pub(super) fn write_tip(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     let tip = match scene.mode {
         Mode::Choose => return,
-        Mode::Lay(Lay { first: None, leads_on: None, .. }) => words::lay::FIRST,
+        Mode::Lay(Lay {
+            first: None,
+            leads_on: None,
+            ..
+        }) => words::lay::FIRST,
         Mode::Lay(_) => words::lay::NEXT,
         Mode::Measure(Measure { from: None, .. }) => words::lay::MEASURE_FROM,
         Mode::Measure(Measure { to: None, .. }) => words::lay::MEASURE_TO,

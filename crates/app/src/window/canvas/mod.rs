@@ -83,7 +83,8 @@ impl<'a> Scene<'a> {
 impl Scene<'_> {
     /// The bends that end at the chosen peg, the one after it first: what its drag changes.
     pub fn bends_at_peg(&self) -> Vec<(usize, Origin, geometry::Arc)> {
-        let (Some(Picked::Waypoint(waypoint)), Some(solved)) = (self.pick.part, self.route()) else {
+        let (Some(Picked::Waypoint(waypoint)), Some(solved)) = (self.pick.part, self.route())
+        else {
             return Vec::new();
         };
         let route = self.plan.route(self.pick.scheme, self.pick.route);
@@ -292,9 +293,18 @@ fn draw_moved(
     let same = |pair: &(&Piece, &Piece)| pair.0 == pair.1;
     let ahead = before.iter().zip(now).take_while(same).count();
     let (before, now) = (&before[ahead..], &now[ahead..]);
-    let behind = before.iter().rev().zip(now.iter().rev()).take_while(same).count();
+    let behind = before
+        .iter()
+        .rev()
+        .zip(now.iter().rev())
+        .take_while(same)
+        .count();
     let moved = &before[..before.len() - behind];
-    Pen::Ghost.draw(painter, &view.trace(&moved.iter().map(curve).collect::<Vec<_>>()), palette);
+    Pen::Ghost.draw(
+        painter,
+        &view.trace(&moved.iter().map(curve).collect::<Vec<_>>()),
+        palette,
+    );
 }
 
 /// Landings and passing places of all paths.

@@ -38,7 +38,7 @@ pub(super) fn draw_grounds(painter: &Painter, view: &View, scene: &Scene<'_>) {
 /// Names of obstacles and marks, where there is room.
 pub(super) fn write_names(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     let font = Face::Text.sized(theme::SMALL);
-    keep_path_free(labels, view, scene);
+    keep_paths_free(labels, view, scene);
     for mark in &scene.plan.site.marks {
         let at = view.screen_from_plan(mark.at);
         let style = (font.clone(), scene.palette.ink);
@@ -51,22 +51,24 @@ pub(super) fn write_names(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     }
 }
 
-/// Names keep off the chosen path.
-pub(super) fn keep_path_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
-    let Some(route) = scene.route() else { return };
-    if let Some(chain) = &route.centre_line {
+/// Names keep off the paths.
+pub(super) fn keep_paths_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
+    let scheme = scene.solved.schemes.get(scene.pick.scheme);
+    for route in scheme.iter().flat_map(|scheme| &scheme.routes) {
+        let Some(chain) = &route.centre_line else {
+            continue;
+        };
+        // Boxes no longer than the path is wide follow it closely enough.
+        let half = 0.5 * view.screen_length(route.width) + 4.0;
         for run in view.trace(&super::curves(chain)) {
             for pair in run.points.windows(2) {
-                // Boxes no longer than the path is wide follow it closely enough.
-                let half = 0.5 * view.screen_length(route.width) + 4.0;
-                let steps = ((pair[1] - pair[0]).length() / half.max(8.0))
-                    .ceil()
-                    .max(1.0);
-                let mut share = 0.0;
-                while share <= 1.0 {
-                    let at = pair[0] + (pair[1] - pair[0]) * share;
+                let way = pair[1] - pair[0];
+                let steps = (way.length() / half.max(8.0)).ceil().max(1.0);
+                let mut step = 0.0;
+                while step <= steps {
+                    let at = pair[0] + way * (step / steps);
                     labels.keep_free(Rect::from_center_size(at, Vec2::splat(1.6 * half)));
-                    share += 1.0 / steps;
+                    step += 1.0;
                 }
             }
         }
@@ -177,10 +179,12 @@ fn crossings(corners: &[Pos2], at: f32) -> Vec<f32> {
         .collect()
 }
 
-/// No text in the corner of north and scale.
+/// No text over the scale bar and the arrow to north.
 pub(super) fn keep_scale_free(labels: &mut Labels, view: &View) {
-    let corner = view.area().left_bottom() + vec2(0.0, -120.0);
-    labels.keep_free(Rect::from_min_size(corner, vec2(180.0, 120.0)));
+    let corner = view.area().left_bottom();
+    for size in [vec2(180.0, 54.0), vec2(50.0, 120.0)] {
+        labels.keep_free(Rect::from_two_pos(corner, corner + vec2(size.x, -size.y)));
+    }
 }
 
 /// North and a scale bar in the lower left corner.

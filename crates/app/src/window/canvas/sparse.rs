@@ -26,7 +26,8 @@ impl Sparse {
 
     /// Takes the square of the net that a place lies in; whether it was free.
     pub(super) fn claim(&mut self, at: Point) -> bool {
-        self.taken.insert([at.x, at.y].map(|along| whole(along / self.mesh)))
+        self.taken
+            .insert([at.x, at.y].map(|along| whole(along / self.mesh)))
     }
 }
 

@@ -73,28 +73,28 @@ impl Slip {
             .auto_shrink(false)
             .scroll_bar_visibility(ScrollBarVisibility::AlwaysVisible)
             .show(ui, |ui| {
-            ui.set_width(ui.available_width() - BAR);
-            whole::head_ui(ui, scene, out);
-            if let Some(said) = said {
-                said_ui(ui, scene, said);
-            }
-            match scene.stage {
-                Stage::Draw => {
-                    path::mode_ui(ui, scene, out);
-                    self.part_ui(ui, scene, out);
+                ui.set_width(ui.available_width() - BAR);
+                whole::head_ui(ui, scene, out);
+                if let Some(said) = said {
+                    said_ui(ui, scene, said);
                 }
-                Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
-            }
-            ui.add_space(theme::WIDE_GAP);
-            whole::findings_ui(ui, scene, out);
-            whole::path_ui(ui, &mut self.typing, scene, out);
-            if scene.stage == Stage::Draw {
-                path::deeds_ui(ui, &mut self.typing, scene, out);
-                path::schemes_ui(ui, &mut self.typing, scene, out);
-            }
-            ui.add_space(theme::WIDE_GAP);
-            whole::plan_ui(ui, &mut self.typing, scene, out);
-        });
+                match scene.stage {
+                    Stage::Draw => {
+                        path::mode_ui(ui, scene, out);
+                        self.part_ui(ui, scene, out);
+                    }
+                    Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
+                }
+                ui.add_space(theme::WIDE_GAP);
+                whole::findings_ui(ui, scene, out);
+                whole::path_ui(ui, &mut self.typing, scene, out);
+                if scene.stage == Stage::Draw {
+                    path::deeds_ui(ui, &mut self.typing, scene, out);
+                    path::schemes_ui(ui, &mut self.typing, scene, out);
+                }
+                ui.add_space(theme::WIDE_GAP);
+                whole::plan_ui(ui, &mut self.typing, scene, out);
+            });
     }
 
     fn part_ui(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {

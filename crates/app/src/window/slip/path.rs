@@ -369,7 +369,10 @@ fn pads_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<In
                 });
             }
         }
-        if ui.button(format!("Take {} away", short(&pad.name))).clicked() {
+        if ui
+            .button(format!("Take {} away", short(&pad.name)))
+            .clicked()
+        {
             out.push(Intent::Commit(set(i, None)));
         }
     }
