@@ -1,4 +1,5 @@
 //! Drawing whole paths by hand: laid click by click, shaped, parted, joined, copied.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, Vec2};

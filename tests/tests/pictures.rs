@@ -1,4 +1,5 @@
 //! A few small pictures of the window, compared with those kept in tests/pictures.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 
 use egui::accesskit::Role;
 use egui::{Pos2, Vec2};

@@ -1,4 +1,5 @@
 //! The window driven by hand: real handles dragged, the slip read as a screen reader reads it.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Vec2};

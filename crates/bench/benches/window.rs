@@ -7,18 +7,24 @@
 use std::time::{Duration, Instant};
 
 use egui::{Context, Event, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2};
+use pegbow::window::pick::Stage;
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::{self, Look};
+use plan::Plan;
 
 const SIZE: Vec2 = Vec2::new(1280.0, 800.0);
 const FRAMES: u8 = 40;
+/// Where the stage Set out is turned to at the foot.
+const SET_OUT: Pos2 = Pos2::new(147.0, 785.0);
 
 fn main() {
-    println!("  legs  seen  solve ms        frame ms      triangles ms  shapes  corners");
+    println!("  legs  seen     solve ms        frame ms      triangles ms  shapes  corners");
     for legs in [200, 2_000, 10_000] {
-        for closer in [1.0, 12.0] {
-            measure(legs, closer);
-        }
+        let park = bench::park(legs);
+        measure("all", &park, 1.0, Stage::Draw);
+        measure("near", &park, 12.0, Stage::Draw);
+        measure("set out", &park, 1.0, Stage::SetOut);
+        measure("tangle", &bench::tangle(legs), 1.0, Stage::Draw);
     }
 }
 
@@ -68,8 +74,10 @@ impl Window {
     }
 }
 
-fn measure(legs: usize, closer: f32) {
-    let plan = bench::park(legs);
+/// Drags the middle peg of a plan shown so many times larger than the whole of it; at the stage Set out, where nothing
+/// can be dragged, the pointer moves only.
+fn measure(what: &str, plan: &Plan, closer: f32, stage: Stage) {
+    let legs = plan.schemes[0].routes[0].legs.len();
     let mut solving = Duration::MAX;
     for _ in 0..5 {
         let begun = Instant::now();
@@ -83,7 +91,7 @@ fn measure(legs: usize, closer: f32) {
     theme::wear(&ctx, Look::Day);
     let mut window = Window {
         ctx,
-        pad: Sketchpad::new(plan, None),
+        pad: Sketchpad::new(plan.clone(), None),
         time: 0.0,
     };
     for _ in 0..3 {
@@ -103,7 +111,12 @@ fn measure(legs: usize, closer: f32) {
         pressed,
         modifiers: Modifiers::NONE,
     };
-    window.frame(vec![press(at, true)]);
+    if stage == Stage::SetOut {
+        for pressed in [true, false] {
+            window.frame(vec![Event::PointerMoved(SET_OUT), press(SET_OUT, pressed)]);
+        }
+    }
+    window.frame(vec![Event::PointerMoved(at), press(at, true)]);
     let mut took: Vec<Took> = (0..FRAMES)
         .map(|step| {
             let by = Vec2::angled(f32::from(step)) * (8.0 + f32::from(step % 7));
@@ -111,7 +124,11 @@ fn measure(legs: usize, closer: f32) {
         })
         .skip(4) // until the drag has begun
         .collect();
-    assert!(window.pad.canvas().is_holding(), "nothing was dragged");
+    assert_eq!(
+        window.pad.canvas().is_holding(),
+        stage == Stage::Draw,
+        "{what}"
+    );
     let (shapes, corners) = took
         .last()
         .map_or((0, 0), |last| (last.shapes, last.corners));
@@ -125,9 +142,8 @@ fn measure(legs: usize, closer: f32) {
         )
     };
     let (ui, triangles) = (times(|took| took.ui), times(|took| took.triangles));
-    let seen = if closer <= 1.0 { "all" } else { "near" };
     println!(
-        "{legs:6}  {seen:4}  {:7.2}  {ui}  {triangles}  {shapes:6}  {corners:7}",
+        "{legs:6}  {what:7}  {:7.2}  {ui}  {triangles}  {shapes:6}  {corners:7}",
         solving.as_secs_f64() * 1e3
     );
 }

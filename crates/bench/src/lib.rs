@@ -123,6 +123,27 @@ pub fn park(legs: usize) -> Plan {
     plan
 }
 
+/// A plan with one path of so many straights that goes to and fro over a circle, so that nearly every leg crosses
+/// nearly every other.
+#[must_use]
+pub fn tangle(legs: usize) -> Plan {
+    let mut plan = park(legs);
+    if let Some(route) = plan
+        .schemes
+        .first_mut()
+        .and_then(|scheme| scheme.routes.first_mut())
+    {
+        let mut angle: f64 = 0.0;
+        for waypoint in &mut route.waypoints {
+            waypoint.at = Point::new(30.0 * angle.cos(), 30.0 * angle.sin());
+            waypoint.rounding = None;
+            angle += 2.4;
+        }
+        route.legs.fill(Shape::Straight);
+    }
+    plan
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

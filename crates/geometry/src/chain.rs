@@ -184,19 +184,27 @@ impl Chain {
             distance: point.distance(self.start()),
             left: true,
         };
+        let mut best_along = 0.0;
         for (i, piece) in self.pieces.iter().enumerate() {
+            // A piece whose round is farther off than the best so far need not be looked at.
+            let (middle, reach) = piece.round();
+            if i > 0 && point.distance(middle) > reach + best.distance {
+                continue;
+            }
             let (along, on) = piece.nearest(point);
             let distance = on.distance(point);
             if distance < best.distance || i == 0 {
+                best_along = along;
                 best = Nearest {
                     piece: i,
                     station: self.stations[i] + along,
                     point: on,
                     distance,
-                    left: self.is_left(i, along, point - on),
+                    left: true,
                 };
             }
         }
+        best.left = self.is_left(best.piece, best_along, point - best.point);
         best
     }
 

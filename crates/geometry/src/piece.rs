@@ -117,6 +117,17 @@ impl Piece {
         }
     }
 
+    /// A circle that holds the whole piece: the middle of its chord, and half the chord or, past a
+    /// half circle, the rise.
+    pub(crate) fn round(&self) -> (Point, f64) {
+        let middle = self.start().middle(self.end());
+        let reach = match self {
+            Self::Line(line) => 0.5 * line.length(),
+            Self::Arc(arc) => (0.5 * arc.chord()).max(arc.rise().abs()),
+        };
+        (middle, reach)
+    }
+
     /// The piece walked the other way.
     #[must_use]
     pub fn reversed(&self) -> Self {

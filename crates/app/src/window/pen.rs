@@ -32,6 +32,9 @@ const GAP: f32 = 3.0;
 /// The standard's dot is half a width long; on a screen it takes a whole one to be seen.
 const DOT: f32 = 1.0;
 
+/// A line so long that its pattern would come more often than this fills the picture, and is drawn continuous.
+const MOST_PERIODS: f32 = 4000.0;
+
 impl Pen {
     /// Draws the seen parts of a line.
     pub fn draw(self, painter: &Painter, runs: &[Run], palette: &Palette) {
@@ -41,20 +44,22 @@ impl Pen {
     /// Draws the seen parts of a line in another colour than the pen's own.
     pub fn draw_in(self, painter: &Painter, runs: &[Run], palette: &Palette, colour: Color32) {
         let stroke = Stroke::new(self.width() * palette.weight, colour);
+        let parts: Vec<f32> = self
+            .pattern()
+            .iter()
+            .map(|part| part * stroke.width)
+            .collect();
+        let length: f32 = runs.iter().map(Run::length).sum();
+        let dashed = !parts.is_empty() && length < MOST_PERIODS * parts.iter().sum::<f32>();
         for run in runs {
-            if self.pattern().is_empty() {
-                painter.add(Shape::line(run.points.clone(), stroke));
-            } else {
-                let parts: Vec<f32> = self
-                    .pattern()
-                    .iter()
-                    .map(|part| part * stroke.width)
-                    .collect();
+            if dashed {
                 painter.extend(
                     dashes(run, &parts)
                         .into_iter()
                         .map(|dash| Shape::line(dash, stroke)),
                 );
+            } else {
+                painter.add(Shape::line(run.points.clone(), stroke));
             }
         }
     }

@@ -51,6 +51,15 @@ pub struct Run {
     pub from: f64,
 }
 
+impl Run {
+    /// Its length in screen points.
+    #[must_use]
+    pub fn length(&self) -> f32 {
+        let parts = self.points.windows(2);
+        parts.map(|pair| pair[0].distance(pair[1])).sum()
+    }
+}
+
 /// Fewest screen points a metre: with 0.004 the whole range of coordinates a plan may hold, ±100 km, is 800 points wide.
 pub const LEAST_POINTS_PER_METRE: f64 = 0.004;
 /// Most screen points a metre: with 20 000 a 40 mm peg is 800 points wide, and a millimetre is a thumb.

@@ -245,8 +245,13 @@ fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>, labe
         return;
     };
     let font = Face::Text.sized(theme::SMALL);
+    let seen = view.area().expand(theme::TARGET);
+    let mut sparse = Sparse::new(view);
     for (i, arc) in chain.pieces().iter().filter_map(Piece::arc).enumerate() {
         let at = view.screen_from_plan(arc.centre());
+        if !(seen.contains(at) && sparse.claim(arc.centre())) {
+            continue;
+        }
         swing_point(painter, at, scene.palette.string, scene.palette.weight);
         labels.keep_free(Rect::from_center_size(at, Vec2::splat(18.0)));
         let style = (font.clone(), scene.palette.string);

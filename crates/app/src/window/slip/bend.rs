@@ -57,7 +57,7 @@ pub(super) fn ui(
     ];
     for (words, figure) in sentence {
         high_row_ui(ui, words, LARGE_ROW, |ui| {
-            shape.figure_ui(ui, typing, figure, true, out)
+            shape.figure_ui(ui, typing, figure, true, out);
         });
     }
     let behind = if arc.bend().apothem() < 0.0 {
@@ -66,7 +66,7 @@ pub(super) fn ui(
         "from a point behind the chord by"
     };
     row_ui(ui, behind, |ui| {
-        shape.figure_ui(ui, typing, Figure::Apothem, false, out)
+        shape.figure_ui(ui, typing, Figure::Apothem, false, out);
     });
     ui.add_space(theme::GAP);
     for figure in FOLLOWING {

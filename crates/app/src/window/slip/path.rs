@@ -381,7 +381,7 @@ fn pads_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<In
         .and_then(|route| route.centre_line.as_ref())
         .map_or(0.0, geometry::Chain::length);
     let count = route.pads.len();
-    let wide = (1.25 * route.width).max(1.5).min(plan::limits::WIDEST);
+    let wide = (1.25 * route.width).clamp(1.5, plan::limits::WIDEST);
     ui.horizontal_wrapped(|ui| {
         for (words, shape) in [
             (
