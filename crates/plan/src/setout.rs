@@ -200,10 +200,11 @@ fn tools(
         .chain(straights.iter().map(|straight| straight.length.tape))
         .chain(bends.iter().map(|bend| bend.chord.tape))
         .chain(swung.clone().map(|bend| bend.outer.tape));
-    let strings = bends
-        .iter()
-        .map(|bend| bend.chord.tape + KNOTS)
-        .chain(straights.iter().map(|straight| straight.length.tape + KNOTS));
+    let strings = bends.iter().map(|bend| bend.chord.tape + KNOTS).chain(
+        straights
+            .iter()
+            .map(|straight| straight.length.tape + KNOTS),
+    );
     let flags = bends
         .iter()
         .flat_map(|bend| &bend.offsets)

@@ -102,7 +102,11 @@ fn row(bend: &Bend, width: f64, along: f64, ruler: &Ruler) -> OffsetRow {
     let chord = bend.chord();
     let on_chord = along <= chord;
     let along = Taped::new(along, ruler);
-    let at = if on_chord { along.tape.min(chord) } else { along.tape };
+    let at = if on_chord {
+        along.tape.min(chord)
+    } else {
+        along.tape
+    };
     let x = (at - 0.5 * chord).abs();
     // The ends of an edge are rounded to the tape as well: up to half a graduation beyond.
     let slack = 0.5 * ruler.graduation.metres() + 1e-9;
@@ -187,10 +191,7 @@ mod tests {
         ] {
             let row = row(&bend, 1.2, 3.0 + from_middle, &millimetres());
             let centre = row.centre.unwrap();
-            assert!(
-                (centre.tape * 1000.0 - expected).abs() < 0.51,
-                "{row:?}"
-            );
+            assert!((centre.tape * 1000.0 - expected).abs() < 0.51, "{row:?}");
             assert!((centre.exact - centre.tape).abs() <= 0.0005 + 1e-12);
         }
     }

@@ -137,7 +137,10 @@ fn the_steps_of_a_bend_in_feet_and_inches() {
     plan.graduation = Graduation::EighthInch;
     let bend = out(&plan).bends.remove(0);
     let words = text(&bend.swing_steps(&voice(&plan)));
-    contains(&words, "this is the chord, 7′ 0″. [it must read 6′ 11 3⁄4″ to 7′ 0 1⁄4″");
+    contains(
+        &words,
+        "this is the chord, 7′ 0″. [it must read 6′ 11 3⁄4″ to 7′ 0 1⁄4″",
+    );
     contains(&words, "peg 1 and peg 2 must both read 3′ 8 3⁄8″");
     contains(
         &words,

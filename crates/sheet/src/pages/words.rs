@@ -95,7 +95,10 @@ pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> 
             about(tape, voice.ruler.units)
         )
     } else {
-        format!("within the {} the plan counts on", about(tape, voice.ruler.units))
+        format!(
+            "within the {} the plan counts on",
+            about(tape, voice.ruler.units)
+        )
     };
     list.push(format!(
         "Two tapes, one for the base line: the longest pull is {}, {reach}",

@@ -2,11 +2,11 @@
 
 use egui::{Color32, Painter, Pos2, Rect, Stroke, Vec2, vec2};
 use geometry::{Arc, Figure, Piece, Point};
-use plan::solve::FLAT;
+use plan::solve::{FLAT, Peg, SolvedRoute};
 
 use super::Scene;
 use super::labels::Labels;
-use super::sparse::Sparse;
+use super::sparse::thinned;
 use crate::window::fonts::Face;
 use crate::window::pen::Pen;
 use crate::window::pick::{Picked, Stage};
@@ -140,11 +140,16 @@ fn seen_middle(view: &View, from: Point, to: Point) -> Pos2 {
 
 /// Every peg of the chosen path with its number: a small square, as a peg is seen from above. Of
 /// pegs that cannot be told apart one is shown.
-pub(super) fn draw_pegs(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+pub(super) fn draw_pegs(
+    painter: &Painter,
+    scene: &Scene<'_>,
+    pegs: &[(usize, Pos2)],
+    labels: &mut Labels,
+) {
     let palette = scene.palette;
     let line = Stroke::new(2.0 * palette.weight, palette.ink);
     let chosen = chosen_pegs(scene);
-    for (number, at) in seen_pegs(view, scene) {
+    for (number, at) in pegs.iter().copied() {
         let square = Rect::from_center_size(at, Vec2::splat(10.0));
         painter.rect(square, 0.0, palette.paper, line, egui::StrokeKind::Middle);
         if !chosen.contains(&Some(number)) {
@@ -154,9 +159,9 @@ pub(super) fn draw_pegs(painter: &Painter, view: &View, scene: &Scene<'_>, label
 }
 
 /// The numbers of the pegs at the ends of what is chosen, before anything else takes their room.
-pub(super) fn write_chosen_numbers(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+pub(super) fn write_chosen_numbers(scene: &Scene<'_>, pegs: &[(usize, Pos2)], labels: &mut Labels) {
     let chosen = chosen_pegs(scene);
-    for (number, at) in seen_pegs(view, scene) {
+    for (number, at) in pegs.iter().copied() {
         if chosen.contains(&Some(number)) {
             labels.write_number(at, number, number_style(scene));
         }
@@ -164,41 +169,35 @@ pub(super) fn write_chosen_numbers(view: &View, scene: &Scene<'_>, labels: &mut 
 }
 
 /// No text over pegs and apexes.
-pub(super) fn keep_handles_free(labels: &mut Labels, view: &View, scene: &Scene<'_>) {
-    for (_, at) in seen_pegs(view, scene) {
-        labels.keep_free(Rect::from_center_size(at, Vec2::splat(11.0)));
+pub(super) fn keep_handles_free(
+    view: &View,
+    scene: &Scene<'_>,
+    pegs: &[(usize, Pos2)],
+    labels: &mut Labels,
+) {
+    for (_, at) in pegs {
+        labels.keep_free(Rect::from_center_size(*at, Vec2::splat(11.0)));
     }
     let chain = scene.route().and_then(|route| route.centre_line.as_ref());
-    let mut sparse = Sparse::new(view);
-    for arc in chain
-        .iter()
-        .flat_map(|chain| chain.pieces())
-        .filter_map(Piece::arc)
-    {
-        let (apex, at) = (arc.apex(), view.screen_from_plan(arc.apex()));
-        if view.area().contains(at) && sparse.claim(apex) {
-            labels.keep_free(Rect::from_center_size(at, Vec2::splat(20.0)));
-        }
+    let pieces = chain.map_or(&[][..], |chain| chain.pieces());
+    let apexes = pieces.iter().filter_map(Piece::arc).map(Arc::apex);
+    let seen = |apex: &Point| view.area().contains(view.screen_from_plan(*apex));
+    for apex in thinned(apexes.filter(seen).collect(), view, |apex| *apex, |_| false) {
+        let at = view.screen_from_plan(apex);
+        labels.keep_free(Rect::from_center_size(at, Vec2::splat(20.0)));
     }
 }
 
-/// The seen pegs of the chosen path, by number, and where they are.
-fn seen_pegs(view: &View, scene: &Scene<'_>) -> Vec<(usize, Pos2)> {
-    let Some(route) = scene.route() else {
-        return Vec::new();
-    };
+/// The shown pegs of the chosen path, by number, and where they are.
+pub(super) fn seen_pegs(view: &View, scene: &Scene<'_>) -> Vec<(usize, Pos2)> {
     let seen = view.area().expand(theme::TARGET);
     let chosen = chosen_pegs(scene);
-    let mut sparse = Sparse::new(view);
-    let mut pegs = route.pegs();
-    // The chosen ones take their places first.
-    pegs.sort_by_key(|peg| !chosen.contains(&Some(peg.number)));
-    pegs.into_iter()
-        .map(|peg| (peg, view.screen_from_plan(peg.at)))
-        .filter(|(peg, at)| {
-            seen.contains(*at) && (sparse.claim(peg.at) || chosen.contains(&Some(peg.number)))
-        })
-        .map(|(peg, at)| (peg.number, at))
+    let mut pegs = scene.route().map_or(Vec::new(), SolvedRoute::pegs);
+    pegs.retain(|peg| seen.contains(view.screen_from_plan(peg.at)));
+    let stays = |peg: &Peg| chosen.contains(&Some(peg.number));
+    thinned(pegs, view, |peg| peg.at, stays)
+        .into_iter()
+        .map(|peg| (peg.number, view.screen_from_plan(peg.at)))
         .collect()
 }
 
@@ -246,12 +245,11 @@ fn draw_all_swing_points(painter: &Painter, view: &View, scene: &Scene<'_>, labe
     };
     let font = Face::Text.sized(theme::SMALL);
     let seen = view.area().expand(theme::TARGET);
-    let mut sparse = Sparse::new(view);
-    for (i, arc) in chain.pieces().iter().filter_map(Piece::arc).enumerate() {
-        let at = view.screen_from_plan(arc.centre());
-        if !(seen.contains(at) && sparse.claim(arc.centre())) {
-            continue;
-        }
+    let arcs = chain.pieces().iter().filter_map(Piece::arc);
+    let centres = arcs.map(Arc::centre).enumerate();
+    let is_seen = |(_, at): &(usize, Point)| seen.contains(view.screen_from_plan(*at));
+    for (i, centre) in thinned(centres.filter(is_seen).collect(), view, |c| c.1, |_| false) {
+        let at = view.screen_from_plan(centre);
         swing_point(painter, at, scene.palette.string, scene.palette.weight);
         labels.keep_free(Rect::from_center_size(at, Vec2::splat(18.0)));
         let style = (font.clone(), scene.palette.string);

@@ -20,7 +20,7 @@ use plan::{Edit, Plan, finding::Severity};
 
 use self::labels::Labels;
 use self::on_plan::OnPlan;
-use self::sparse::Sparse;
+use self::sparse::thinned;
 use super::fonts::Face;
 use super::intent::Intent;
 use super::mode::Mode;
@@ -244,10 +244,11 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     for (at, _) in &signs {
         labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));
     }
-    figures::keep_handles_free(labels, view, scene);
-    figures::write_chosen_numbers(view, scene, labels);
+    let pegs = figures::seen_pegs(view, scene);
+    figures::keep_handles_free(view, scene, &pegs, labels);
+    figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
-    figures::draw_pegs(&painter, view, scene, labels);
+    figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);
     }
@@ -265,15 +266,16 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
 /// The findings that can be seen and matter, and where their signs stand.
 fn signs(view: &View, scene: &Scene<'_>) -> Vec<(Pos2, Severity)> {
     let seen = view.area().expand(3.0 * SIGN);
-    let mut sparse = Sparse::new(view);
-    scene
+    let matter = scene
         .solved
         .findings
         .iter()
         .filter(|f| f.place.scheme == scene.pick.scheme && f.severity != Severity::Note)
-        .map(|f| (f.place.at, f.severity))
-        .map(|(place, severity)| (place, view.screen_from_plan(place), severity))
-        .filter(|(place, at, _)| seen.contains(*at) && sparse.claim(*place))
+        .map(|f| (f.place.at, view.screen_from_plan(f.place.at), f.severity))
+        .filter(|(_, at, _)| seen.contains(*at))
+        .collect();
+    thinned(matter, view, |(place, ..)| *place, |_| false)
+        .into_iter()
         .map(|(_, at, severity)| (at - vec2(0.0, 2.6 * SIGN), severity))
         .collect()
 }

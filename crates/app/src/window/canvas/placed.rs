@@ -7,7 +7,7 @@ use plan::solve::Origin;
 use plan::units::Ruler;
 
 use super::Scene;
-use super::sparse::Sparse;
+use super::sparse::thinned;
 use crate::window::pick::Picked;
 use crate::window::theme;
 use crate::window::view::View;
@@ -171,21 +171,23 @@ pub(super) fn shown(
         let part = picked(handle);
         let is_end = |w: usize| ends.is_some_and(|(start, end)| w == start || w == end);
         (part.is_some() && part == scene.pick.part)
-            || matches!(handle, Handle::Waypoint(w) if is_end(w) || scene.together.contains(&w))
+            || matches!(handle, Handle::Waypoint(waypoint) if is_end(waypoint))
     };
-    let mut sparse = Sparse::new(view);
-    for placed in all.iter().filter(|placed| stays(placed.handle)) {
-        sparse.claim(placed.at);
-    }
-    let mut shown: Vec<_> = all
+    let is_held = |placed: &Placed| held == Some(placed.handle);
+    // Pegs take their squares of the net before apexes do.
+    let mut seen: Vec<_> = all
         .into_iter()
         .rev()
-        .filter_map(|placed| {
-            let at = view.screen_from_plan(placed.at);
-            let seen = area.contains(at) && (stays(placed.handle) || sparse.claim(placed.at));
-            (seen || held == Some(placed.handle)).then_some((placed, at))
-        })
+        .filter(|placed| area.contains(view.screen_from_plan(placed.at)) || is_held(placed))
         .collect();
-    shown.reverse();
-    shown
+    seen = thinned(
+        seen,
+        view,
+        |placed| placed.at,
+        |p| stays(p.handle) || is_held(p),
+    );
+    seen.into_iter()
+        .rev()
+        .map(|placed| (placed, view.screen_from_plan(placed.at)))
+        .collect()
 }
