@@ -1,5 +1,6 @@
 //! Drawing whole paths by hand: laid click by click, shaped, parted, joined, copied.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
+#![allow(clippy::float_cmp, reason = "what is held is held to the last digit")]
 
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, Vec2};
@@ -162,7 +163,7 @@ fn a_peg_is_put_on_a_leg_and_taken_out_again() {
         solved.schemes[0].routes[0]
             .centre_line
             .as_ref()
-            .map(|c| c.length())
+            .map(geometry::Chain::length)
     };
     let length = lengths(&pad).unwrap();
     click(&mut pad, Role::Slider, "Peg 3");

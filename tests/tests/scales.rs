@@ -2,12 +2,14 @@
 //! over another, everything to be pressed within the window and large enough for a finger.
 
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, Rect, Vec2};
+use egui::{Key, Modifiers, Pos2, Rect, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{By, NodeT as _, Queryable as _};
 use pegbow::window::sketchpad::Sketchpad;
+use geometry::{Point, Vector};
 use pegbow::window::theme::{self, Look};
-use pegbow_tests::harness::{builder, hold, let_go};
+use pegbow::window::words;
+use pegbow_tests::harness::{builder, drag_node, hold, let_go};
 use pegbow_tests::seen;
 use plan::document::PadShape;
 use plan::units::{Graduation, Units};
@@ -235,6 +237,100 @@ fn no_text_is_cut_or_over_another_at_any_scale() {
         found.len(),
         found.join("\n")
     );
+}
+
+/// Closer to what lies under the pointer, so many times.
+fn zoom(pad: &mut Pad<'_>, at: Pos2, times: f32) {
+    pad.hover_at(at);
+    pad.run();
+    pad.event(egui::Event::Zoom(times));
+    pad.run();
+}
+
+/// The handles that are shown: what they are called and where they can be hit.
+fn handles(pad: &Pad<'_>) -> Vec<(String, Rect)> {
+    pad.query_all_by_role(Role::Slider)
+        .map(|node| (node.accesskit_node().label().unwrap_or_default(), node.rect()))
+        .collect()
+}
+
+#[test]
+fn a_finger_can_hit_every_handle_at_every_scale_and_zoom() {
+    for scale in SCALES {
+        let mut pad = window(example::plan().unwrap(), Look::Day, scale, PIXELS.y / scale);
+        for times in [0.02, 4.0, 4.0, 4.0, 4.0, 10.0, 100.0] {
+            let view = *pad.state().canvas().view().unwrap();
+            let at = view.screen_from_plan(Point::new(4.0, 7.0));
+            zoom(&mut pad, at, times);
+            let shown = handles(&pad);
+            assert!(!shown.is_empty(), "{scale} {times}");
+            for (name, rect) in &shown {
+                let least = rect.width().min(rect.height());
+                assert!(theme::TARGET <= least + 0.01, "{name} at {scale}: {rect:?}");
+            }
+            // None lies right on another, but what is chosen always shows.
+            for (nth, (name, one)) in shown.iter().enumerate() {
+                for (other, rect) in &shown[nth + 1..] {
+                    let apart = one.center().distance(rect.center());
+                    let chosen = ["Apex of leg 2", "Peg 2", "Peg 3"];
+                    let both = chosen.contains(&name.as_str()) && chosen.contains(&other.as_str());
+                    assert!(apart > 1.0 || both, "{name} and {other} at {scale}, {times}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn two_pegs_five_millimetres_apart_are_told_apart_when_shown_larger() {
+    let mut plan = example::plan().unwrap();
+    let route = &mut plan.schemes[0].routes[0];
+    // Far from the origin, as on a national grid.
+    for waypoint in &mut route.waypoints {
+        waypoint.at += Vector::new(40_000.0, 70_000.0);
+    }
+    route.start_direction = None;
+    route.end_direction = None;
+    route.waypoints[4].at = route.waypoints[5].at + Vector::new(-0.004, 0.003);
+    plan.site = plan::document::Site::default();
+    let before = plan.schemes[0].routes[0].clone();
+    for scale in [0.8, 2.5] {
+        let mut pad = window(plan.clone(), Look::Day, scale, PIXELS.y / scale);
+        let named = |pad: &Pad<'_>, wanted: &str| handles(pad).iter().any(|(name, _)| name == wanted);
+        assert!(!(named(&pad, "Peg 5") && named(&pad, "Peg 6")), "they look like one");
+        let place = before.waypoints[5].at;
+        for _ in 0..4 {
+            let at = pad.state().canvas().view().unwrap().screen_from_plan(place);
+            zoom(&mut pad, at, 5.0);
+        }
+        assert!(named(&pad, "Peg 5") && named(&pad, "Peg 6"), "now like two");
+        drag_node(&mut pad, Role::Slider, "Peg 5", Vec2::new(-40.0, 40.0), 6);
+        let after = &pad.state().plan().schemes[0].routes[0];
+        assert_ne!(after.waypoints[4].at, before.waypoints[4].at);
+        assert_eq!(after.waypoints[5].at, before.waypoints[5].at, "to the bit");
+    }
+}
+
+#[test]
+fn the_hints_of_a_first_run_stay_on_the_plan() {
+    for scale in SCALES {
+        let pad = Sketchpad::new(long_names(), None).with_hints(None);
+        let mut harness = builder(Look::Day)
+            .with_size(PIXELS / scale)
+            .with_pixels_per_point(scale)
+            .build_eframe(|_| pad);
+        harness.run();
+        let area = harness.state().canvas().view().unwrap().area();
+        for words in words::hints::ALL {
+            let rect = harness.get_by_label(words).rect();
+            assert!(area.contains_rect(rect), "{words} at {scale}: {rect:?} in {area:?}");
+        }
+        let close = harness.get_by_role_and_label(Role::Button, words::hints::CLOSE);
+        assert!(area.contains_rect(close.rect()), "{scale}");
+        close.click();
+        harness.run();
+        assert!(harness.query_by_label(words::hints::CLOSE).is_none());
+    }
 }
 
 fn shot(pad: &mut Pad<'_>, what: &str) {

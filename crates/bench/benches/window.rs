@@ -74,7 +74,7 @@ impl Window {
     }
 }
 
-/// Drags the middle peg of a plan shown so many times larger than the whole of it; at the stage Set out, where nothing
+/// Drags the last peg of a plan shown so many times larger than the whole of it; at the stage Set out, where nothing
 /// can be dragged, the pointer moves only.
 fn measure(what: &str, plan: &Plan, closer: f32, stage: Stage) {
     let legs = plan.schemes[0].routes[0].legs.len();
@@ -84,7 +84,8 @@ fn measure(what: &str, plan: &Plan, closer: f32, stage: Stage) {
         std::hint::black_box(plan.solve());
         solving = solving.min(begun.elapsed());
     }
-    let middle = plan.schemes[0].routes[0].waypoints[legs / 2].at;
+    // Of pegs too near one another the last is shown first.
+    let last = plan.schemes[0].routes[0].waypoints[legs].at;
     let ctx = Context::default();
     ctx.enable_accesskit();
     theme::set_fonts(&ctx);
@@ -101,7 +102,7 @@ fn measure(what: &str, plan: &Plan, closer: f32, stage: Stage) {
         return;
     };
     // The wheel leaves in its place what lies under the pointer.
-    let at = view.screen_from_plan(middle);
+    let at = view.screen_from_plan(last);
     window.frame(vec![Event::PointerMoved(at)]);
     window.frame(vec![Event::Zoom(closer)]);
     window.frame(vec![]);
