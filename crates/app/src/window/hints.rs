@@ -42,6 +42,8 @@ impl Hints {
         if !self.open {
             return;
         }
+        // Inside its frame, and as far from the right edge as from the left one.
+        let room = ui.max_rect().width() - 2.0 * (theme::WIDE_GAP + 12.0);
         let corner = ui.max_rect().left_top() + vec2(theme::WIDE_GAP, theme::WIDE_GAP);
         Area::new(ui.scope_id().with("hints"))
             .pivot(Align2::LEFT_TOP)
@@ -53,7 +55,7 @@ impl Hints {
                     .stroke((1.0, palette.rule))
                     .inner_margin(Margin::same(12))
                     .show(ui, |ui| {
-                        ui.set_max_width(300.0);
+                        ui.set_max_width(room.min(300.0));
                         for hint in words::ALL {
                             ui.label(RichText::new(hint).color(palette.ink));
                         }

@@ -299,7 +299,11 @@ impl View {
                 broken = true;
                 continue;
             }
-            let longest = (high.x - low.x).max(high.y - low.y);
+            // Of each curve by itself: a wide band seen from a step away is not long.
+            let longest = curves.iter().fold(0.0_f64, |most, bow| {
+                let (a, b) = (bow.at(from), bow.at(to));
+                most.max((b.x - a.x).abs()).max((b.y - a.y).abs())
+            });
             if halvings < MOST_HALVINGS && (CHORD_ERROR < sag || LONGEST_CHORD < longest) {
                 let half = 0.5 * (from + to);
                 to_do.push((half, to, halvings + 1));
