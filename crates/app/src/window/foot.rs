@@ -84,28 +84,47 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
 /// What is asked for most, as plain words, the most wanted at the far right; where the window is
 /// narrow the rest stays on the slip.
 fn actions_ui(ui: &mut Ui, out: &mut Vec<Intent>) {
-    for action in [
-        Action::Sheet,
-        Action::Save,
-        Action::Redo,
-        Action::Undo,
-        Action::Open,
-        Action::Fit,
-    ] {
+    let mut room = ui.available_width();
+    let fits = |action: &Action| {
+        room -= wide(ui, *action);
+        room >= 0.0
+    };
+    let shown: Vec<Action> = WANTED.into_iter().take_while(fits).collect();
+    for action in FROM_RIGHT.iter().filter(|action| shown.contains(action)) {
         let entry = action.entry();
         let button = Button::new(entry.name).frame_when_inactive(false);
-        let font = egui::TextStyle::Button.resolve(ui.style());
-        let wide = ui
-            .painter()
-            .layout_no_wrap(entry.name.to_owned(), font, ui.visuals().text_color())
-            .size()
-            .x;
-        if ui.available_width() < wide + 24.0 {
-            return;
-        }
         let tip = entry.tip_with_key(ui.ctx());
         if ui.add(button).on_hover_text(tip).clicked() {
-            out.push(Intent::Do(action));
+            out.push(Intent::Do(*action));
         }
     }
+}
+
+/// What is shown first where there is not room for all.
+const WANTED: [Action; 6] = [
+    Action::Sheet,
+    Action::Save,
+    Action::Undo,
+    Action::Redo,
+    Action::Open,
+    Action::Fit,
+];
+/// The same as it stands, from the right.
+const FROM_RIGHT: [Action; 6] = [
+    Action::Sheet,
+    Action::Save,
+    Action::Redo,
+    Action::Undo,
+    Action::Open,
+    Action::Fit,
+];
+
+/// Room for the button of an action.
+fn wide(ui: &Ui, action: Action) -> f32 {
+    let font = egui::TextStyle::Button.resolve(ui.style());
+    let ink = ui.visuals().text_color();
+    let text = ui
+        .painter()
+        .layout_no_wrap(action.entry().name.to_owned(), font, ink);
+    text.size().x + 2.0 * ui.spacing().button_padding.x + ui.spacing().item_spacing.x
 }

@@ -42,20 +42,19 @@ impl Hints {
         if !self.open {
             return;
         }
-        // Inside its frame, and as far from the right edge as from the left one.
-        let room = ui.max_rect().width() - 2.0 * (theme::WIDE_GAP + 12.0);
         let corner = ui.max_rect().left_top() + vec2(theme::WIDE_GAP, theme::WIDE_GAP);
         Area::new(ui.scope_id().with("hints"))
             .pivot(Align2::LEFT_TOP)
             .fixed_pos(corner)
-            .constrain_to(ui.max_rect())
+            // On a small plan they reach over the slip, until they are closed.
+            .constrain_to(ui.ctx().content_rect())
             .show(ui.ctx(), |ui| {
                 Frame::new()
                     .fill(palette.paper)
                     .stroke((1.0, palette.rule))
                     .inner_margin(Margin::same(12))
                     .show(ui, |ui| {
-                        ui.set_max_width(room.min(300.0));
+                        ui.set_max_width(300.0);
                         for hint in words::ALL {
                             ui.label(RichText::new(hint).color(palette.ink));
                         }

@@ -319,15 +319,19 @@ mod tests {
                 (p.clay, p.field),
                 (p.ochre, p.field),
                 (p.focus, p.paper),
+                (p.focus, p.chosen), // the words of what is chosen
             ];
             let lines = [
+                (p.paper, p.clay), // the stroke in the sign of a stop
+                (p.faint, p.path), // where a path was, a chord, a line it is held to
+                (p.focus, p.path), // round a handle the keyboard speaks to
+                (p.rule, p.field),
                 (p.rule, p.paper),
                 (p.string, p.path),
                 (p.moss, p.path),
                 (p.clay, p.path),
                 (p.ochre, p.path),
                 (p.focus, p.field),
-                (p.focus, p.chosen),
                 (p.string, p.chosen),
             ];
             for (front, behind) in text {

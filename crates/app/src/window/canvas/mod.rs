@@ -330,6 +330,9 @@ fn curve(piece: &Piece) -> Curve {
     }
 }
 
+/// Narrower than this on the screen, a path is drawn as a line, in screen points.
+const NARROW: f32 = 6.0;
+
 fn draw_path(
     painter: &egui::Painter,
     view: &View,
@@ -340,19 +343,91 @@ fn draw_path(
     let Some(chain) = &route.centre_line else {
         return;
     };
-    let half = 0.5 * route.width;
+    let edge = if chosen { Pen::Edge } else { Pen::Outline };
+    let wide = view.screen_length(route.width);
+    if wide < NARROW {
+        draw_narrow(
+            painter,
+            view,
+            palette,
+            chain,
+            (wide, edge.width() * palette.weight),
+        );
+        return;
+    }
+    fill_path(painter, view, palette, chain, route.width);
+    for line in [&route.left_edge, &route.right_edge].into_iter().flatten() {
+        edge.draw(painter, &view.trace(&curves(line)), palette);
+    }
+    Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
+}
+
+/// A path too narrow for its three lines: what is between its edges, and the edges round it.
+fn draw_narrow(
+    painter: &egui::Painter,
+    view: &View,
+    palette: &Palette,
+    chain: &Chain,
+    (wide, edge): (f32, f32),
+) {
+    let inside = wide - edge;
+    for run in view.trace(&curves(chain)) {
+        let outer = egui::Stroke::new(wide.max(edge) + edge, palette.ink);
+        painter.line(run.points.clone(), outer);
+        if inside > 1.0 {
+            painter.line(run.points, egui::Stroke::new(inside, palette.path));
+        }
+    }
+}
+
+/// Fills a path between its edges, and the outsides of its corners.
+fn fill_path(painter: &egui::Painter, view: &View, palette: &Palette, chain: &Chain, width: f64) {
+    let half = 0.5 * width;
+    let seen = view.seen().grown(MITRE * width);
+    let mut before: Option<&Piece> = None;
     for piece in chain.pieces() {
         if let (Some(left), Some(right)) = (piece.offset(half), piece.offset(-half)) {
             for band in view.band(&curve(&left), &curve(&right)) {
                 pen::fill_band(painter, &band, palette.path);
             }
         }
+        if let Some(before) = before
+            && seen.meets(Bounds::of(piece.start()))
+        {
+            let corner = outside_of_corner(before, piece, half);
+            let screen = |at: Point| view.screen_from_plan(at);
+            let band: Vec<_> = corner
+                .iter()
+                .map(|at| [screen(*at), screen(piece.start())])
+                .collect();
+            pen::fill_band(painter, &band, palette.path);
+        }
+        before = Some(piece);
     }
-    for edge in [&route.left_edge, &route.right_edge].into_iter().flatten() {
-        let pen = if chosen { Pen::Edge } else { Pen::Outline };
-        pen.draw(painter, &view.trace(&curves(edge)), palette);
+}
+
+/// How far a corner is filled beyond the path's edge, in half widths.
+const MITRE: f64 = 4.0;
+
+/// Round the outside of a corner, from the end of one piece's edge to the start of the next one's.
+fn outside_of_corner(before: &Piece, after: &Piece, half: f64) -> Vec<Point> {
+    let (from, to) = (before.end_direction(), after.start_direction());
+    let turn = from.turn_to(to);
+    if turn.abs() < geometry::SAME_DIRECTION {
+        return Vec::new();
     }
-    Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
+    // The outside of a turn to the left lies on the right.
+    let out = -half.copysign(turn);
+    let (from, to) = (from.left().unit(), to.left().unit());
+    let corner = after.start();
+    let mut round = vec![corner + from * out, corner + to * out];
+    let both = 1.0 + from.dot(to);
+    let straight = before.arc().is_none() && after.arc().is_none();
+    // Squared: how far the edges run on to where they meet.
+    if straight && 2.0 < both * MITRE * MITRE {
+        round.insert(1, corner + (from + to) * (out / both));
+    }
+    round
 }
 
 /// From the middle of the sign of a finding to its corners, in screen points.
