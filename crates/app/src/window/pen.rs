@@ -97,18 +97,20 @@ impl Pen {
     }
 }
 
-/// Fills the band between two edges, given by its cross lines, without seams.
-pub fn fill_band(painter: &Painter, band: &[[Pos2; 2]], colour: Color32) {
+/// Fills bands between two edges, each given by its cross lines, without seams.
+pub fn fill_bands(painter: &Painter, bands: &[Vec<[Pos2; 2]>], colour: Color32) {
     let mut mesh = Mesh::default();
     let mut corner = 0;
-    for &[left, right] in band {
-        mesh.colored_vertex(left, colour);
-        mesh.colored_vertex(right, colour);
-        if 0 < corner {
-            mesh.add_triangle(corner - 2, corner - 1, corner);
-            mesh.add_triangle(corner - 1, corner, corner + 1);
+    for band in bands {
+        for (nth, &[left, right]) in band.iter().enumerate() {
+            mesh.colored_vertex(left, colour);
+            mesh.colored_vertex(right, colour);
+            if 0 < nth {
+                mesh.add_triangle(corner - 2, corner - 1, corner);
+                mesh.add_triangle(corner - 1, corner, corner + 1);
+            }
+            corner += 2;
         }
-        corner += 2;
     }
     painter.add(Shape::mesh(mesh));
 }

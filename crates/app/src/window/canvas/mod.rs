@@ -384,26 +384,23 @@ fn draw_narrow(
 fn fill_path(painter: &egui::Painter, view: &View, palette: &Palette, chain: &Chain, width: f64) {
     let half = 0.5 * width;
     let seen = view.seen().grown(MITRE * width);
+    let mut bands = Vec::new();
     let mut before: Option<&Piece> = None;
     for piece in chain.pieces() {
         if let (Some(left), Some(right)) = (piece.offset(half), piece.offset(-half)) {
-            for band in view.band(&curve(&left), &curve(&right)) {
-                pen::fill_band(painter, &band, palette.path);
-            }
+            bands.extend(view.band(&curve(&left), &curve(&right)));
         }
+        let corner = piece.start();
         if let Some(before) = before
-            && seen.meets(Bounds::of(piece.start()))
+            && seen.meets(Bounds::of(corner))
         {
-            let corner = outside_of_corner(before, piece, half);
-            let screen = |at: Point| view.screen_from_plan(at);
-            let band: Vec<_> = corner
-                .iter()
-                .map(|at| [screen(*at), screen(piece.start())])
-                .collect();
-            pen::fill_band(painter, &band, palette.path);
+            let outside = outside_of_corner(before, piece, half).into_iter();
+            let line = |at: Point| [at, corner].map(|end| view.screen_from_plan(end));
+            bands.push(outside.map(line).collect());
         }
         before = Some(piece);
     }
+    pen::fill_bands(painter, &bands, palette.path);
 }
 
 /// How far a corner is filled beyond the path's edge, in half widths.
