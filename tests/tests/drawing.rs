@@ -484,3 +484,33 @@ fn tab_alone_reaches_a_handle_and_its_figures() {
     press(&mut pad, Modifiers::NONE, Key::Enter);
     assert_eq!(value(&pad, Role::TextInput, "Chord"), "3.000 m");
 }
+
+#[test]
+fn a_path_is_held_square_to_a_line_of_the_site() {
+    let mut pad = window();
+    click(&mut pad, Role::Button, "C");
+    // The last bend misses the shed door by so many degrees; two bends meet it.
+    assert!(pad.query_by_label_contains("too far to the left").is_some());
+    click(&mut pad, Role::Button, "Make that leg two bends");
+    assert_eq!(
+        pad.state().plan().schemes[2].routes[0].legs[3],
+        Shape::TwoBends
+    );
+    assert!(pad.query_by_label_contains("too far to the left").is_none());
+    pad.get_by_label("How it leaves and arrives").click();
+    pad.run();
+    // Let go of the end direction: "as it comes".
+    let end = pad.query_all_by_role(Role::ComboBox).filter(|node| {
+        let value = node.accesskit_node().value().unwrap_or_default();
+        value.contains("potting shed")
+    });
+    let at = end.last().expect("the end's choice").rect().center();
+    pad.hover_at(at);
+    pad.run_steps(1);
+    pad.drag_at(at);
+    pad.run_steps(1);
+    pad.drop_at(at);
+    pad.run();
+    click(&mut pad, Role::Button, "as it comes");
+    assert_eq!(pad.state().plan().schemes[2].routes[0].end_direction, None);
+}
