@@ -500,11 +500,11 @@ fn a_path_is_held_square_to_a_line_of_the_site() {
     pad.get_by_label("How it leaves and arrives").click();
     pad.run();
     // Let go of the end direction: "as it comes".
-    let end = pad.query_all_by_role(Role::ComboBox).filter(|node| {
+    let mut end = pad.query_all_by_role(Role::ComboBox).filter(|node| {
         let value = node.accesskit_node().value().unwrap_or_default();
         value.contains("potting shed")
     });
-    let at = end.last().expect("the end's choice").rect().center();
+    let at = end.next_back().expect("the end's choice").rect().center();
     pad.hover_at(at);
     pad.run_steps(1);
     pad.drag_at(at);
