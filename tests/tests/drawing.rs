@@ -500,11 +500,15 @@ fn a_path_is_held_square_to_a_line_of_the_site() {
     pad.get_by_label("How it leaves and arrives").click();
     pad.run();
     // Let go of the end direction: "as it comes".
-    let mut end = pad.query_all_by_role(Role::ComboBox).filter(|node| {
-        let value = node.accesskit_node().value().unwrap_or_default();
-        value.contains("potting shed")
-    });
-    let at = end.next_back().expect("the end's choice").rect().center();
+    let choices: Vec<Pos2> = pad
+        .query_all_by_role(Role::ComboBox)
+        .filter(|node| {
+            let value = node.accesskit_node().value().unwrap_or_default();
+            value.contains("potting shed")
+        })
+        .map(|node| node.rect().center())
+        .collect();
+    let at = choices[choices.len() - 1];
     pad.hover_at(at);
     pad.run_steps(1);
     pad.drag_at(at);
