@@ -440,35 +440,6 @@ impl Plan {
         }
     }
 
-    /// A plan to begin with: one path of one bend, ready to be dragged.
-    #[must_use]
-    pub fn with_one_bend(units: Units) -> Self {
-        let (chord, rise, width) = match units {
-            Units::Metric => (4.0, 0.8, 1.2),
-            // 14 ft, 2 ft 6 in, 4 ft
-            Units::FeetInches => (14.0 * 0.3048, 2.5 * 0.3048, 4.0 * 0.3048),
-        };
-        let waypoint = |x: f64| Waypoint {
-            at: Point::new(x, 0.0),
-            rounding: None,
-        };
-        let route = Route {
-            name: "Path 1".into(),
-            width,
-            waypoints: vec![waypoint(0.0), waypoint(chord)],
-            legs: vec![Shape::bend(rise)],
-            ..Route::default()
-        };
-        Self {
-            schemes: vec![Scheme {
-                name: String::new(),
-                notes: String::new(),
-                routes: vec![route],
-            }],
-            ..Self::empty(units)
-        }
-    }
-
     /// How this plan's lengths are read and written.
     #[must_use]
     pub fn ruler(&self) -> Ruler {
@@ -476,6 +447,16 @@ impl Plan {
             units: self.units,
             graduation: self.graduation,
         }
+    }
+}
+
+/// The width a new path begins with, in metres: 1.2 m or 4 ft, for two abreast. Source: This Old
+/// House, G. Hayward (48 in for a primary walk).
+#[must_use]
+pub fn usual_width(units: Units) -> f64 {
+    match units {
+        Units::Metric => 1.2,
+        Units::FeetInches => 4.0 * 0.3048,
     }
 }
 

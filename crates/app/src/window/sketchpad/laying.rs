@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use geometry::Point;
-use plan::document::{Route, Waypoint};
+use plan::Edit;
+use plan::document::{Route, Waypoint, usual_width};
 use plan::edit::End;
-use plan::{Edit, Plan};
 
 use super::Sketchpad;
 use crate::window::mode::{Lay, Mode, Next, Start};
@@ -84,14 +84,14 @@ impl Sketchpad {
         }
         let plan = self.history.settled();
         let routes = plan.schemes.get(scheme).map_or(&[][..], |s| &s.routes);
-        let starter = Plan::with_one_bend(plan.units);
-        let like = routes.last().or(starter.schemes[0].routes.first());
         let waypoint = |at| Waypoint { at, rounding: None };
         Edit::AddRoute {
             scheme,
             route: Box::new(Route {
                 name: format!("Path {}", routes.len() + 1),
-                width: like.map_or(1.2, |route| route.width),
+                width: routes
+                    .last()
+                    .map_or(usual_width(plan.units), |route| route.width),
                 waypoints: vec![waypoint(first.at), waypoint(to)],
                 legs: vec![match next {
                     // There is nothing before it to leave smoothly.
