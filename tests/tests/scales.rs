@@ -43,8 +43,8 @@ fn long(what: &str, words: bool) -> String {
 fn long_names() -> Plan {
     let mut plan = example::plan().expect("the example reads");
     plan.title = long("Orchard", true);
-    plan.site.marks[0].name = long("gate post", true);
-    plan.site.marks[2].name = long("shed-corner", false);
+    plan.site_mut().marks[0].name = long("gate post", true);
+    plan.site_mut().marks[2].name = long("shed-corner", false);
     // What refers to them goes by their names.
     for scheme in &mut plan.schemes {
         for route in &mut scheme.routes {
@@ -295,7 +295,7 @@ fn two_pegs_five_millimetres_apart_are_told_apart_when_shown_larger() {
     route.end_direction = None;
     route.waypoints[4].at = route.waypoints[5].at + Vector::new(-0.004, 0.003);
     route.legs[3..=4].fill(Shape::Straight);
-    plan.site = plan::document::Site::default();
+    plan.site = std::sync::Arc::default();
     plan.schemes.truncate(1);
     let before = plan.schemes[0].routes[0].clone();
     for scale in [0.8, 2.5] {

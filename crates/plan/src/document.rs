@@ -1,10 +1,16 @@
 //! The document: everything a plan file holds, and nothing that follows from it.
 
+mod site;
+
+use std::sync::Arc;
+
 use geometry::{Direction, Figure, Point};
 use serde::{Deserialize, Serialize};
 
 use crate::stored;
 use crate::units::{Graduation, Ruler, Units};
+
+pub use site::{Corner, Extent, Mark, Obstacle, ObstacleKind, RootRule, Site, Swing};
 
 /// The version of the plan file written, and the newest one read.
 pub const VERSION: u32 = 1;
@@ -37,9 +43,10 @@ pub struct Plan {
     /// Where north is: radians counter-clockwise from the top of the plan.
     #[serde(default)]
     pub north: f64,
-    /// What is there.
+    /// What is there. It is shared between a plan and what becomes of it, so that an edit of a
+    /// path copies no obstacle and what was computed of the ground can be kept.
     #[serde(default)]
-    pub site: Site,
+    pub site: Arc<Site>,
     /// The options, lettered A, B, C in this order.
     #[serde(default)]
     pub schemes: Vec<Scheme>,
@@ -57,90 +64,6 @@ impl Default for Tape {
     /// The common 30 m (100 ft) tape.
     fn default() -> Self {
         Self { length: 30.0 }
-    }
-}
-
-/// What is on the ground.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Site {
-    /// Fixed things one can tape from again.
-    #[serde(default)]
-    pub marks: Vec<Mark>,
-    /// Things the path must mind.
-    #[serde(default)]
-    pub obstacles: Vec<Obstacle>,
-}
-
-/// A fixed thing one can tape from again: a gate post, a building corner.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Mark {
-    /// What it is called; no two marks share a name.
-    pub name: String,
-    /// Where it is.
-    #[serde(with = "stored::point")]
-    pub at: Point,
-}
-
-/// A thing the path must mind.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Obstacle {
-    /// What it is called.
-    pub name: String,
-    /// What kind of thing it is.
-    pub kind: ObstacleKind,
-    /// The ground it takes up.
-    pub extent: Extent,
-}
-
-/// The kinds of obstacle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum ObstacleKind {
-    /// A free-standing wall or fence.
-    Wall,
-    /// A building.
-    Building,
-    /// A bed or hedge.
-    Bed,
-    /// Open water, a cistern.
-    Pond,
-    /// A tree, drawn with its stem.
-    Tree,
-    /// A buried pipe or cable.
-    Service,
-    /// The boundary.
-    Boundary,
-}
-
-/// The ground an obstacle takes up.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Extent {
-    /// A circle.
-    Round {
-        /// Its centre.
-        #[serde(with = "stored::point")]
-        centre: Point,
-        /// Its radius in metres.
-        radius: f64,
-    },
-    /// A line from corner to corner.
-    Line(#[serde(with = "stored::points")] Vec<Point>),
-    /// An area with straight sides; the last corner joins the first.
-    Area(#[serde(with = "stored::points")] Vec<Point>),
-}
-
-impl Extent {
-    /// Every point needed to see it whole.
-    pub fn outline(&self) -> Vec<Point> {
-        match self {
-            Self::Round { centre, radius } => vec![
-                Point::new(centre.x - radius, centre.y - radius),
-                Point::new(centre.x + radius, centre.y + radius),
-            ],
-            Self::Line(points) | Self::Area(points) => points.clone(),
-        }
     }
 }
 
@@ -403,18 +326,7 @@ impl Reference {
             }
             Self::Wall { name, side } => {
                 let obstacle = site.obstacles.iter().find(|o| o.name == *name)?;
-                let (points, closed) = match &obstacle.extent {
-                    Extent::Round { .. } => return None,
-                    Extent::Line(points) => (points, false),
-                    Extent::Area(points) => (points, true),
-                };
-                let from = side.checked_sub(1)?;
-                let to = if closed {
-                    side % points.len().max(1)
-                } else {
-                    *side
-                };
-                (*points.get(from)?, *points.get(to)?)
+                obstacle.extent.side(side.checked_sub(1)?)?
             }
         };
         Direction::of(to - from)
@@ -435,9 +347,14 @@ impl Plan {
             graduation: Graduation::default_for(units),
             tape: Tape::default(),
             north: 0.0,
-            site: Site::default(),
+            site: Arc::default(),
             schemes: vec![Scheme::default()],
         }
+    }
+
+    /// The site, to be changed: a copy of its own if another plan shares it.
+    pub fn site_mut(&mut self) -> &mut Site {
+        Arc::make_mut(&mut self.site)
     }
 
     /// How this plan's lengths are read and written.

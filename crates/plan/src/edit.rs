@@ -8,6 +8,7 @@ mod keep;
 mod many;
 mod peg;
 mod route;
+mod site;
 
 use std::fmt;
 
@@ -18,6 +19,7 @@ use crate::limits::{self, LimitError};
 use crate::units::{Graduation, Units};
 
 pub use hold::{held, other_answers};
+pub use site::SiteEdit;
 
 /// Which leg, all counted from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -281,6 +283,8 @@ pub enum Edit {
     },
     /// Sets the title of the plan.
     SetTitle(String),
+    /// Changes what is on the ground.
+    Site(SiteEdit),
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -345,6 +349,10 @@ pub enum EditError {
     AtAnEnd,
     /// No line is drawn there that a peg could be put on.
     NothingDrawn,
+    /// Only the sides of an area can be bent, and a circle has no corners.
+    NotAnArea,
+    /// A line needs two corners, an area three.
+    LastCorners,
     /// The last option cannot be taken away.
     LastScheme,
     /// A peg cannot follow because of what a neighbouring bend holds.
@@ -381,6 +389,12 @@ impl fmt::Display for EditError {
             }
             Self::NothingDrawn => f.write_str(
                 "no line is drawn here to put a peg on or to begin at: put right first what is found about this path",
+            ),
+            Self::NotAnArea => f.write_str(
+                "only the sides of an area can be bent or parted: draw it as an area first",
+            ),
+            Self::LastCorners => f.write_str(
+                "a line needs two corners, and an area three: take the whole of it away instead",
             ),
             Self::LastScheme => f.write_str(
                 "a plan keeps at least one option: add another before this one is taken away",
@@ -448,6 +462,7 @@ impl Edit {
             Self::SetWidth { .. } => "set the width".into(),
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
+            Self::Site(edit) => edit.name(),
         }
     }
 }
@@ -606,10 +621,11 @@ impl Plan {
                 plan.graduation = *graduation;
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
+            Edit::Site(edit) => site::change(&mut plan, edit)?,
         }
-        limits::check(&plan)?;
+        limits::check_changed(&plan, self)?;
         if branch::refasten(self, &mut plan) {
-            limits::check(&plan)?;
+            limits::check_changed(&plan, self)?;
         }
         Ok(Edited { plan, stopped })
     }

@@ -2,10 +2,13 @@
 
 use std::collections::HashSet;
 use std::fmt;
+use std::sync::Arc;
 
 use geometry::Point;
 
-use crate::document::{Extent, Heading, PadShape, Plan, Reference, Route, Scheme, Shape, Site};
+use crate::document::{
+    Extent, Heading, Obstacle, ObstacleKind, PadShape, Plan, Reference, Route, Scheme, Shape, Site,
+};
 
 /// The largest plan file that is read, in bytes: 16 MiB.
 pub const FILE_BYTES: usize = 16 * 1024 * 1024;
@@ -25,6 +28,8 @@ pub const LONGEST: f64 = 100_000.0;
 pub const NARROWEST: f64 = 0.05;
 /// The widest path, in metres: 50 m.
 pub const WIDEST: f64 = 50.0;
+/// The largest clearance, thickness and root zone of an obstacle, in metres.
+pub const WIDE: f64 = 100.0;
 /// The most landings and passing places of one path.
 pub const PADS: usize = 1_000;
 /// The longest name or title, in characters.
@@ -54,13 +59,28 @@ impl std::error::Error for LimitError {}
 /// # Errors
 /// The first place that is past a limit, or where numbers and lists do not fit together.
 pub fn check(plan: &Plan) -> Result<(), LimitError> {
+    check_site(&plan.site)?;
+    check_but_site(plan)
+}
+
+/// Checks a plan that came from one within the limits: a site they share needs no second look.
+///
+/// # Errors
+/// As [`check`].
+pub(crate) fn check_changed(plan: &Plan, before: &Plan) -> Result<(), LimitError> {
+    if !Arc::ptr_eq(&plan.site, &before.site) {
+        check_site(&plan.site)?;
+    }
+    check_but_site(plan)
+}
+
+fn check_but_site(plan: &Plan) -> Result<(), LimitError> {
     name("the plan's title", &plan.title)?;
     name("the plan's client", &plan.client)?;
     name("the plan's place", &plan.place)?;
     note("the plan's notes", &plan.notes)?;
     range("the tape", "its length", plan.tape.length, 0.5, 1_000.0)?;
     range("north", "its angle in radians", plan.north, -7.0, 7.0)?;
-    check_site(&plan.site)?;
     for (i, scheme) in plan.schemes.iter().enumerate() {
         let place = format!("option {}", crate::document::letter(i));
         check_scheme(&place, scheme, plan)?;
@@ -94,28 +114,56 @@ fn check_site(site: &Site) -> Result<(), LimitError> {
     for (i, obstacle) in site.obstacles.iter().enumerate() {
         let place = format!("obstacle {} “{}”", i + 1, obstacle.name);
         name(&place, &obstacle.name)?;
-        match &obstacle.extent {
-            Extent::Round { centre, radius } => {
-                point(&place, *centre)?;
-                length(&place, "its radius", *radius)?;
-                vertices += 1;
-            }
-            Extent::Line(points) | Extent::Area(points) => {
-                if points.len() < 2 {
-                    return fail(&place, "it needs at least two corners".into());
-                }
-                for corner in points {
-                    point(&place, *corner)?;
-                }
-                vertices += points.len();
-            }
-        }
+        check_obstacle(&place, obstacle)?;
+        vertices += obstacle.extent.count();
     }
     if vertices > OBSTACLE_VERTICES {
         return fail(
             "the site",
             format!("its obstacles have {vertices} corners, more than {OBSTACLE_VERTICES}"),
         );
+    }
+    Ok(())
+}
+
+fn check_obstacle(place: &str, obstacle: &Obstacle) -> Result<(), LimitError> {
+    match &obstacle.extent {
+        Extent::Round { centre, radius } => {
+            point(place, *centre)?;
+            length(place, "its radius", *radius)?;
+        }
+        Extent::Line(_) | Extent::Area(_) | Extent::Curved(_) => {
+            if obstacle.extent.count() < 2 {
+                return fail(place, "it needs at least two corners".into());
+            }
+            for corner in obstacle.extent.corners() {
+                point(place, corner)?;
+            }
+        }
+    }
+    if let Extent::Curved(corners) = &obstacle.extent {
+        for corner in corners {
+            let what = "the rise of a side in metres";
+            range(place, what, corner.rise, -LONGEST, LONGEST)?;
+        }
+    }
+    let gate_posts = matches!(&obstacle.extent, Extent::Line(posts) if posts.len() == 2);
+    if obstacle.kind == ObstacleKind::Gate && !gate_posts {
+        let sentence = "a gate is a line of two corners: its hinge post and its latch post";
+        return fail(place, sentence.into());
+    }
+    for (what, value, least) in [
+        ("the clearance it wants", obstacle.clearance, 0.0),
+        ("its thickness", obstacle.thickness, SHORTEST),
+        ("how unsure its place is", obstacle.unsure, 0.0),
+        ("its root zone", obstacle.root_zone, 0.0),
+    ] {
+        if let Some(value) = value {
+            range(place, &format!("{what} in metres"), value, least, WIDE)?;
+        }
+    }
+    if let Some(swing) = obstacle.swing {
+        range(place, "how far it opens in radians", swing.angle, 0.0, 6.3)?;
     }
     Ok(())
 }

@@ -230,7 +230,7 @@ fn slips_of_the_pen() {
     check(
         "kind: Pond",
         "kind: Lake",
-        "line 19, column 36: `Lake` is not one of the words for this: write `Wall`, `Building`, `Bed`, `Pond`, `Tree`, `Service` or `Boundary`",
+        "line 19, column 36: `Lake` is not one of the words for this: write `Wall`, `Building`, `Bed`, `Pond`, `Tree`, `Service`, `Boundary` or `Gate`",
     );
     check(
         "          width: 1.2,\n",

@@ -180,13 +180,13 @@ fn long_names() -> Plan {
     plan.title = long("Quince");
     plan.place = long("Yard");
     plan.client = "Llanfairpwllgwyngyll".repeat(10);
-    for (index, mark) in plan.site.marks.iter_mut().enumerate() {
+    for (index, mark) in plan.site_mut().marks.iter_mut().enumerate() {
         mark.name = format!(
             "{index}{}",
             long("post").chars().take(199).collect::<String>()
         );
     }
-    for obstacle in &mut plan.site.obstacles {
+    for obstacle in &mut plan.site_mut().obstacles {
         obstacle.name = long(&obstacle.name);
     }
     for scheme in &mut plan.schemes {
@@ -207,16 +207,12 @@ fn far_marks() -> Plan {
         name: name.to_owned(),
         at: Point::new(x, y),
     };
-    plan.site.marks = vec![
+    plan.site_mut().marks = vec![
         mark("church tower", -900.0, 40.0),
         mark("mast", 2500.0, -300.0),
         mark("stile", 3.0, -1.0),
     ];
-    let obstacle = |name: &str, kind, extent| Obstacle {
-        name: name.to_owned(),
-        kind,
-        extent,
-    };
+    let obstacle = |name: &str, kind, extent| Obstacle::new(name, kind, extent);
     let round = |x, y, radius| Extent::Round {
         centre: Point::new(x, y),
         radius,
@@ -225,7 +221,7 @@ fn far_marks() -> Plan {
         let angle = f64::from(i) * TAU / 12.0;
         Point::new(4.0 + 60.0 * angle.cos(), 60.0 * angle.sin())
     });
-    plan.site.obstacles = vec![
+    plan.site_mut().obstacles = vec![
         obstacle("lake", ObstacleKind::Pond, round(0.0, 40_000.0, 39_997.0)),
         obstacle(
             "boundary",

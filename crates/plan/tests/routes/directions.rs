@@ -15,16 +15,16 @@ use super::{at, codes, line, near, with};
 /// A path of one onward bend, a wall that runs north-east, and two marks due north of each other.
 fn beside_a_wall() -> Plan {
     let mut plan = plan(&[(0., 0.), (5., 2.)], vec![Shape::Onward]);
-    plan.site.obstacles.push(Obstacle {
-        name: "wall".into(),
-        kind: ObstacleKind::Wall,
-        extent: Extent::Line(vec![at(0., 0.), at(3., 3.), at(3., 9.)]),
-    });
+    plan.site_mut().obstacles.push(Obstacle::new(
+        "wall",
+        ObstacleKind::Wall,
+        Extent::Line(vec![at(0., 0.), at(3., 3.), at(3., 9.)]),
+    ));
     let mark = |name: &str, at: Point| Mark {
         name: name.into(),
         at,
     };
-    plan.site.marks = vec![mark("south", at(0., 0.)), mark("north", at(0., 7.))];
+    plan.site_mut().marks = vec![mark("south", at(0., 0.)), mark("north", at(0., 7.))];
     plan
 }
 

@@ -157,7 +157,7 @@ fn a_direction_of_the_site_is_mirrored_as_an_angle() {
         name: name.into(),
         at: at(x, 0.),
     };
-    before.site.marks = vec![mark("a", -1.), mark("b", 1.)];
+    before.site_mut().marks = vec![mark("a", -1.), mark("b", 1.)];
     assert_eq!(codes(&before), []);
     let edit = mirror((0., 0.), Direction::EAST);
     let there = with(&before, &edit);

@@ -64,7 +64,7 @@ fn measured(graduation: Graduation, marks: &[(f64, f64)], plan: Plan) -> Plan {
         ..plan
     };
     for (i, (x, y)) in marks.iter().enumerate() {
-        plan.site.marks.push(Mark {
+        plan.site_mut().marks.push(Mark {
             name: format!("mark {i}"),
             at: Point::new(*x, *y),
         });

@@ -395,7 +395,7 @@ fn directions_along_and_square_to_what_is_there() {
         );
     }
     // A site no file can hold does not break it either.
-    plan.site.obstacles[0].extent = plan::document::Extent::Area(Vec::new());
+    plan.site_mut().obstacles[0].extent = plan::document::Extent::Area(Vec::new());
     assert_eq!(Heading::Along(shed(1)).direction(&plan.site), None);
     let _ = plan.solve();
 }

@@ -69,6 +69,7 @@ pub(super) fn name(obstacle: &Obstacle) -> String {
         ObstacleKind::Tree => "tree",
         ObstacleKind::Service => "buried",
         ObstacleKind::Boundary => "boundary",
+        ObstacleKind::Gate => "gate",
     };
     let name = obstacle.name.trim();
     if name.is_empty() {
@@ -86,7 +87,9 @@ pub(super) fn name(obstacle: &Obstacle) -> String {
 
 fn pen(kind: ObstacleKind) -> Pen {
     match kind {
-        ObstacleKind::Wall | ObstacleKind::Building => Pen::new(0.5, Dash::Continuous),
+        ObstacleKind::Wall | ObstacleKind::Building | ObstacleKind::Gate => {
+            Pen::new(0.5, Dash::Continuous)
+        }
         ObstacleKind::Bed | ObstacleKind::Pond | ObstacleKind::Tree => Pen::OUTLINE,
         ObstacleKind::Service => Pen::BURIED,
         ObstacleKind::Boundary => Pen::new(0.5, Dash::LongDashDot),
@@ -98,6 +101,7 @@ fn outline(extent: &Extent, view: &View, window: &Frame) -> (Vec<Pos>, bool) {
     match extent {
         Extent::Line(points) => (merged(points, view), false),
         Extent::Area(points) => (merged(points, view), points.len() > 2),
+        Extent::Curved(_) => (merged(&along(extent), view), true),
         Extent::Round { centre, radius } => {
             let middle = view.paper_from_plan(*centre);
             let radius = radius * view.scale.millimetres();
@@ -114,6 +118,17 @@ fn outline(extent: &Extent, view: &View, window: &Frame) -> (Vec<Pos>, bool) {
             ((0..steps).map(at).collect(), sweep >= TAU)
         }
     }
+}
+
+/// Points along straight and bent sides, each bent one in so many parts that none shows.
+fn along(extent: &Extent) -> Vec<Point> {
+    let mut points = Vec::new();
+    for side in extent.sides() {
+        let parts: u8 = if side.arc().is_some() { 32 } else { 1 };
+        let step = side.length() / f64::from(parts);
+        points.extend((0..parts).map(|i| side.point_at(step * f64::from(i))));
+    }
+    points
 }
 
 fn merged(points: &[Point], view: &View) -> Vec<Pos> {

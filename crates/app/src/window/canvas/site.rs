@@ -16,7 +16,7 @@ use crate::window::view::{Curve, Run, View};
 pub(super) fn draw_grounds(painter: &Painter, view: &View, scene: &Scene<'_>) {
     for obstacle in &scene.plan.site.obstacles {
         let pen = match obstacle.kind {
-            ObstacleKind::Wall | ObstacleKind::Building => Pen::Edge,
+            ObstacleKind::Wall | ObstacleKind::Building | ObstacleKind::Gate => Pen::Edge,
             ObstacleKind::Bed | ObstacleKind::Pond | ObstacleKind::Tree => Pen::Outline,
             ObstacleKind::Service => Pen::Buried,
             ObstacleKind::Boundary => Pen::Centre,
@@ -81,8 +81,8 @@ fn name_place(obstacle: &Obstacle, view: &View) -> (Pos2, f32) {
             view.screen_from_plan(*centre),
             view.screen_length(*radius) + 4.0,
         ),
-        Extent::Area(points) => {
-            let bounds = geometry::Bounds::around(points.iter().copied());
+        Extent::Area(_) | Extent::Curved(_) => {
+            let bounds = geometry::Bounds::around(obstacle.extent.outline());
             let middle = bounds.map_or(Point::ORIGIN, geometry::Bounds::middle);
             (view.screen_from_plan(middle), -8.0)
         }
@@ -95,41 +95,23 @@ fn name_place(obstacle: &Obstacle, view: &View) -> (Pos2, f32) {
 }
 
 fn outline(extent: &Extent) -> Vec<Curve> {
-    let straight = |start: Point, end: Point| Curve {
-        start,
-        end,
-        rise: 0.0,
-    };
-    match extent {
-        Extent::Round { centre, radius } => {
-            let west = Point::new(centre.x - radius, centre.y);
-            let east = Point::new(centre.x + radius, centre.y);
-            [(west, east), (east, west)]
-                .into_iter()
-                .filter_map(|(from, to)| Arc::from_rise(from, to, *radius).ok())
-                .map(|arc| Curve {
-                    start: arc.start(),
-                    end: arc.end(),
-                    rise: arc.rise(),
-                })
-                .collect()
-        }
-        Extent::Line(points) => points.windows(2).map(|p| straight(p[0], p[1])).collect(),
-        Extent::Area(points) => {
-            let next = points.iter().cycle().skip(1);
-            points
-                .iter()
-                .zip(next)
-                .map(|(a, b)| straight(*a, *b))
-                .collect()
-        }
-    }
+    extent
+        .sides()
+        .map(|side| Curve {
+            start: side.start(),
+            end: side.end(),
+            rise: side.arc().map_or(0.0, Arc::rise),
+        })
+        .collect()
 }
 
 /// A building is hatched inside its outline, thin and wide apart.
 fn hatch(painter: &Painter, view: &View, scene: &Scene<'_>, extent: &Extent) {
-    let Extent::Area(points) = extent else { return };
-    let corners: Vec<Pos2> = points.iter().map(|p| view.screen_from_plan(*p)).collect();
+    if !extent.is_closed() {
+        return;
+    }
+    let runs = view.trace(&outline(extent));
+    let corners: Vec<Pos2> = runs.into_iter().flat_map(|run| run.points).collect();
     let Some(bounds) = bounds(&corners) else {
         return;
     };

@@ -216,8 +216,8 @@ impl<'a> Around<'a> {
             waypoints.map(move |(w, waypoint)| (waypoint.at, What::Peg(r, w)))
         });
         let corners = self.fixed().flat_map(|obstacle| {
-            let points = corners(&obstacle.extent).iter().enumerate();
-            points.map(move |(i, at)| (*at, What::Corner(obstacle, i)))
+            let points = obstacle.extent.corners().into_iter().enumerate();
+            points.map(move |(i, at)| (at, What::Corner(obstacle, i)))
         });
         let beside = |waypoint: usize| {
             let waypoint = Some(waypoint);
@@ -394,21 +394,8 @@ impl Found {
     }
 }
 
-fn corners(extent: &Extent) -> &[Point] {
-    match extent {
-        Extent::Round { .. } => &[],
-        Extent::Line(points) | Extent::Area(points) => points,
-    }
-}
-
-fn sides(extent: &Extent) -> impl Iterator<Item = [Point; 2]> {
-    let points = corners(extent);
-    let closing = match (extent, points) {
-        (Extent::Area(_), [first, .., last]) => Some([*last, *first]),
-        _ => None,
-    };
-    points
-        .windows(2)
-        .map(|pair| [pair[0], pair[1]])
-        .chain(closing)
+fn sides(extent: &Extent) -> impl Iterator<Item = [Point; 2]> + '_ {
+    (0..extent.count())
+        .filter_map(|side| extent.side(side))
+        .map(|(from, to)| [from, to])
 }

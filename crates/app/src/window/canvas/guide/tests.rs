@@ -54,11 +54,7 @@ fn mark(name: &str, place: (f64, f64)) -> Mark {
 }
 
 fn obstacle(name: &str, kind: ObstacleKind, extent: Extent) -> Obstacle {
-    Obstacle {
-        name: name.into(),
-        kind,
-        extent,
-    }
+    Obstacle::new(name, kind, extent)
 }
 
 fn places(all: &[(f64, f64)]) -> Vec<Point> {
@@ -481,7 +477,9 @@ fn pegs_hold_but_not_the_next_ones() {
 #[test]
 fn of_equals_the_first_named_holds() {
     let mut yard = yard();
-    yard.site.marks.push(mark("shed corner", (30.0, 20.0)));
+    yard.site_mut()
+        .marks
+        .push(mark("shed corner", (30.0, 20.0)));
     check(&yard, 1, (30.1, 20.1), (30.0, 20.0), "at the shed corner");
     // Two marks equally near.
     yard.site.marks = vec![mark("first", (50.0, 0.5)), mark("second", (50.2, 0.5))];
