@@ -26,12 +26,17 @@ mod circle_fit;
 mod crossing;
 mod direction;
 mod fillet;
+mod frame;
+mod gap;
 mod line;
 mod meet;
 mod offset;
 mod piece;
 mod point;
+mod runs;
+mod tree;
 mod two_bends;
+mod winding;
 
 pub use arc::{Arc, ArcError};
 pub use bend::{Bend, BendError, Figure};
@@ -42,6 +47,7 @@ pub use circle_fit::{CircleErrors, CircleFit, CircleFitError, circle_from_points
 pub use crossing::Crossing;
 pub use direction::Direction;
 pub use fillet::{Fillet, fillet};
+pub use gap::Gap;
 pub use line::{Line, LineError};
 pub use meet::meetings;
 pub use offset::{Offset, OffsetTrouble};
