@@ -97,8 +97,8 @@ impl Frame {
     fn off(&self, x: f64, up: f64) -> (f64, f64) {
         let (wx, wy) = self.outward(x, up);
         let length = (wx * wx + wy * wy).sqrt();
-        let power = self.curvature * ((x - self.half) * (x + self.half) + up * up)
-            + 2.0 * self.cosine * up;
+        let power =
+            self.curvature * ((x - self.half) * (x + self.half) + up * up) + 2.0 * self.cosine * up;
         (power / (length + 1.0), length)
     }
 

@@ -112,10 +112,24 @@ impl Runs {
             to_piece: usize::MAX,
         };
         let (one, two) = (self.tree.root()?, other.tree.root()?);
-        if self.tree.bounds(&one).square_between(other.tree.bounds(&two)) < limit {
+        if self
+            .tree
+            .bounds(&one)
+            .square_between(other.tree.bounds(&two))
+            < limit
+        {
             self.closest_in(other, &one, &two, &mut best);
         }
         (best.from_piece != usize::MAX).then_some(best)
+    }
+
+    /// The least span to another chain.
+    pub(crate) fn least(&self, other: &Self) -> Closest {
+        self.closest(other, f64::INFINITY).unwrap_or(Closest {
+            span: between(&self.frames[0], &other.frames[0]),
+            from_piece: 0,
+            to_piece: 0,
+        })
     }
 
     fn closest_in(&self, other: &Self, one: &Run, two: &Run, best: &mut Closest) {
