@@ -3,7 +3,8 @@
 use std::f64::consts::{PI, TAU};
 use std::fmt;
 
-use crate::{Bend, Bounds, Direction, Point, Vector, angle};
+use crate::frame::Frame;
+use crate::{Bend, Bounds, Direction, Piece, Point, Vector, angle};
 
 /// A circular arc shorter than a full turn, walked from `start` to `end`.
 ///
@@ -388,19 +389,7 @@ impl Arc {
     /// The smallest upright box round it.
     #[must_use]
     pub fn bounds(&self) -> Bounds {
-        let mut bounds = Bounds::of(self.start).with(Bounds::of(self.end));
-        let (sweep, length) = (self.sweep(), self.length());
-        let first = self.direction_at(0.0).angle();
-        for quarter in 0..4 {
-            // Farthest east, north, west, south: where one walks square to that.
-            let turn = f64::from(quarter) * 0.5 * PI - first;
-            let turned = angle::positive(if sweep > 0.0 { turn } else { -turn });
-            if turned < sweep.abs() {
-                let point = self.point_at(length * turned / sweep.abs());
-                bounds = bounds.with(Bounds::of(point));
-            }
-        }
-        bounds
+        Frame::of(&Piece::Arc(*self)).bounds()
     }
 
     /// The signed area between arc and chord: positive where the arc turns left, so that it adds

@@ -70,4 +70,25 @@ impl Bounds {
             && self.low.y <= other.high.y
             && other.low.y <= self.high.y
     }
+
+    /// Whether the box holds a point, borders included.
+    #[must_use]
+    pub fn holds(self, point: Point) -> bool {
+        self.meets(Self::of(point))
+    }
+
+    /// The square of the distance to a point; zero inside.
+    pub(crate) fn square_to(&self, point: Point) -> f64 {
+        let x = (self.low.x - point.x).max(point.x - self.high.x).max(0.0);
+        let y = (self.low.y - point.y).max(point.y - self.high.y).max(0.0);
+        x * x + y * y
+    }
+
+    /// The square of the distance to another box; zero where they meet.
+    pub(crate) fn square_between(&self, other: &Self) -> f64 {
+        let x = (self.low.x - other.high.x).max(other.low.x - self.high.x);
+        let y = (self.low.y - other.high.y).max(other.low.y - self.high.y);
+        let (x, y) = (x.max(0.0), y.max(0.0));
+        x * x + y * y
+    }
 }

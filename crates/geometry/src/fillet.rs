@@ -88,6 +88,7 @@ impl Corner<'_> {
         Carrier::of(&one)
             .meet(&Carrier::of(&other))
             .into_iter()
+            .flatten()
             .filter_map(|centre| {
                 let start = self.first.along(centre);
                 let end = self.second.along(centre);

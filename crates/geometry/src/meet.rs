@@ -1,6 +1,7 @@
 //! Where the lines or circles of two pieces meet.
 
-use crate::{Arc, Line, Piece, Point, Vector};
+use crate::frame::Frame;
+use crate::{Piece, Point, Vector};
 
 /// All meeting points of two pieces, ends included, none where they run along each other.
 ///
@@ -22,6 +23,7 @@ pub fn meetings(first: &Piece, second: &Piece, slack: f64) -> Vec<Point> {
     Carrier::of(first)
         .meet(&Carrier::of(second))
         .into_iter()
+        .flatten()
         .filter(|point| on(first, *point) && on(second, *point))
         .collect()
 }
@@ -44,30 +46,17 @@ const TOUCH: f64 = 1e-9;
 
 impl Carrier {
     pub(crate) fn of(piece: &Piece) -> Self {
-        match piece {
-            Piece::Line(line) => Self::of_line(line),
-            Piece::Arc(arc) => Self::of_arc(arc),
-        }
+        Self::of_frame(&Frame::of(piece))
     }
 
-    pub(crate) fn of_line(line: &Line) -> Self {
+    /// With o in the middle of the chord, g points to the apex and is as long as the cosine of half
+    /// the sweep, and f takes out half the chord.
+    pub(crate) fn of_frame(frame: &Frame) -> Self {
         Self {
-            origin: line.start(),
-            curvature: 0.0,
-            gradient: line.direction().left().unit(),
-            value: 0.0,
-        }
-    }
-
-    pub(crate) fn of_arc(arc: &Arc) -> Self {
-        let bend = arc.bend();
-        let middle = arc.start().middle(arc.end());
-        let towards_apex = arc.across() * arc.rise().signum();
-        Self {
-            origin: middle,
-            curvature: 1.0 / bend.radius(),
-            gradient: towards_apex * (bend.apothem() / bend.radius()),
-            value: -bend.chord() * bend.chord() / (8.0 * bend.radius()),
+            origin: frame.middle,
+            curvature: frame.curvature,
+            gradient: frame.up * frame.cosine,
+            value: -0.5 * frame.half * frame.sine,
         }
     }
 
@@ -90,7 +79,7 @@ impl Carrier {
     }
 
     /// The points on both: none, one where they touch, or two.
-    pub(crate) fn meet(&self, other: &Self) -> Vec<Point> {
+    pub(crate) fn meet(&self, other: &Self) -> [Option<Point>; 2] {
         let origin = self.origin.middle(other.origin);
         let (a, b) = (self.seen_from(origin), other.seen_from(origin));
         let (sharper, flatter) = if a.curvature >= b.curvature {
@@ -109,7 +98,7 @@ impl Carrier {
         let value = flatter.value - sharper.value * share;
         let steepness = across.length();
         if steepness < f64::EPSILON {
-            return Vec::new(); // parallel lines, or circles about one centre
+            return [None; 2]; // parallel lines, or circles about one centre
         }
         let normal = across / steepness;
         let foot = origin - normal * (value / steepness);
@@ -120,17 +109,12 @@ impl Carrier {
         } else {
             let (height, slope) = sharper.at(foot);
             let rate = slope.dot(along);
-            if rate.abs() < f64::EPSILON {
-                Vec::new()
-            } else {
-                vec![-height / rate]
-            }
+            [(rate.abs() >= f64::EPSILON).then(|| -height / rate), None]
         };
-        roots
-            .into_iter()
-            .map(|root| self.polished(other, foot + along * root))
-            .filter(|point| point.is_finite())
-            .collect()
+        roots.map(|root| {
+            let point = self.polished(other, foot + along * root?);
+            point.is_finite().then_some(point)
+        })
     }
 
     /// Two Newton steps on both at once take out what the elimination lost.
@@ -152,25 +136,26 @@ impl Carrier {
 }
 
 /// The real roots of `a x² + b x + c`, `a > 0`, without cancellation; touching counts as one root.
-fn roots(a: f64, b: f64, c: f64) -> Vec<f64> {
+fn roots(a: f64, b: f64, c: f64) -> [Option<f64>; 2] {
     let square = b * b - 4.0 * a * c;
     // How far the vertex misses zero is −square / 4a, in metres.
     if square < -4.0 * a * TOUCH {
-        return Vec::new();
+        return [None; 2];
     }
     if square <= 0.0 {
-        return vec![-b / (2.0 * a)];
+        return [Some(-b / (2.0 * a)), None];
     }
     let larger = -0.5 * (b + square.sqrt().copysign(b));
     if larger.abs() < f64::MIN_POSITIVE {
-        return vec![0.0];
+        return [Some(0.0), None];
     }
-    vec![larger / a, c / larger]
+    [Some(larger / a), Some(c / larger)]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Arc, Line};
 
     fn line(x0: f64, y0: f64, x1: f64, y1: f64) -> Piece {
         Piece::Line(Line::new(Point::new(x0, y0), Point::new(x1, y1)).unwrap())

@@ -80,6 +80,11 @@ impl Vector {
         self.x.hypot(self.y)
     }
 
+    /// Its length squared: enough to compare by, and cheaper.
+    pub(crate) fn square(self) -> f64 {
+        self.x * self.x + self.y * self.y
+    }
+
     /// The scalar product.
     #[must_use]
     pub fn dot(self, other: Self) -> f64 {

@@ -1,0 +1,64 @@
+//! The exact least distance between two chains.
+
+use crate::runs::{Closest, Runs};
+use crate::{Chain, Point};
+
+/// How far two chains are apart, and where.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ChainGap {
+    /// In metres, never negative; zero where they meet.
+    pub distance: f64,
+    /// The point on the first chain.
+    pub from: Point,
+    /// The point on the second chain.
+    pub to: Point,
+    /// The station of `from` on the first chain.
+    pub from_station: f64,
+    /// The station of `to` on the second chain.
+    pub to_station: f64,
+    /// Which piece of the first chain `from` lies on, counted from 0.
+    pub from_piece: usize,
+    /// Which piece of the second chain `to` lies on, counted from 0.
+    pub to_piece: usize,
+}
+
+impl Chain {
+    /// The least distance to another chain: zero where they meet. Of several nearest places, one.
+    /// Runs of pieces too far off are passed over: it costs little more than the two lengths.
+    ///
+    /// ```
+    /// use geometry::{Chain, Line, Piece, Point};
+    /// let straight = |x0, y0, x1, y1| -> Result<Chain, Box<dyn std::error::Error>> {
+    ///     let line = Line::new(Point::new(x0, y0), Point::new(x1, y1))?;
+    ///     Ok(Chain::new(vec![Piece::Line(line)], false)?)
+    /// };
+    /// let (path, pipe) = (straight(0.0, 0.0, 9.0, 0.0)?, straight(4.0, 1.5, 4.0, 7.0)?);
+    /// let gap = path.gap(&pipe);
+    /// assert_eq!((gap.distance, gap.from_station, gap.to_station), (1.5, 4.0, 0.0));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn gap(&self, other: &Self) -> ChainGap {
+        let Closest {
+            span,
+            from_piece,
+            to_piece,
+        } = Runs::of(self.pieces()).least(&Runs::of(other.pieces()));
+        let gap = span.gap();
+        ChainGap {
+            distance: gap.distance,
+            from: gap.from,
+            to: gap.to,
+            from_station: self.station_on(from_piece, gap.from),
+            to_station: other.station_on(to_piece, gap.to),
+            from_piece,
+            to_piece,
+        }
+    }
+
+    /// The station of a point that lies on the piece of this number.
+    pub(crate) fn station_on(&self, piece: usize, point: Point) -> f64 {
+        let on = &self.pieces()[piece];
+        self.station_of(piece) + on.along(point).clamp(0.0, on.length())
+    }
+}
