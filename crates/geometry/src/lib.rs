@@ -37,6 +37,7 @@ mod offset;
 mod patch;
 mod piece;
 mod point;
+mod rise_band;
 mod runs;
 mod tree;
 mod two_bends;
@@ -60,6 +61,7 @@ pub use offset::{Offset, OffsetTrouble};
 pub use patch::{Core, Patch, PatchError};
 pub use piece::Piece;
 pub use point::{Point, Vector};
+pub use rise_band::{Keep, NARROWEST_RANGE, RiseRange, rises_that_fit};
 pub use two_bends::{TwoBends, TwoBendsError, two_bends};
 
 /// Two points nearer than this are one point: a tenth of a micrometre, far below any tape and far

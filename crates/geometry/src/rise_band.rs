@@ -188,7 +188,7 @@ impl Frame {
                 )
             }
         };
-        distance < apart - KEPT || self.is_in_path(on, rise)
+        distance < apart - KEPT || distance <= KEPT || self.is_in_path(on, rise)
     }
 
     fn is_in_path(&self, point: Point, rise: f64) -> bool {
