@@ -38,6 +38,7 @@ mod patch;
 mod piece;
 mod point;
 mod rise_band;
+mod round_share;
 mod runs;
 mod tree;
 mod two_bends;

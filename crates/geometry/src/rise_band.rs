@@ -178,7 +178,10 @@ impl Frame {
         let (distance, on) = match feature {
             Feature::Point(point) => {
                 let off = |piece: &Piece| piece.nearest(*point).1.distance(*point);
-                (outline.iter().map(off).fold(f64::INFINITY, f64::min), *point)
+                (
+                    outline.iter().map(off).fold(f64::INFINITY, f64::min),
+                    *point,
+                )
             }
             Feature::Side(side) => {
                 let off = |piece: &Piece| side.gap(piece).distance;

@@ -18,9 +18,10 @@ fn tree(x: f64, y: f64, radius: f64) -> Patch {
 
 fn area(points: &[(f64, f64)]) -> Patch {
     let next = points.iter().cycle().skip(1);
-    let sides = points.iter().zip(next).map(|(from, to)| {
-        Piece::Line(Line::new(at(from.0, from.1), at(to.0, to.1)).unwrap())
-    });
+    let sides = points
+        .iter()
+        .zip(next)
+        .map(|(from, to)| Piece::Line(Line::new(at(from.0, from.1), at(to.0, to.1)).unwrap()));
     Patch::new(Core::Area(Chain::new(sides.collect(), true).unwrap()), 0.0).unwrap()
 }
 
@@ -57,7 +58,10 @@ fn path(rise: f64, half: f64) -> Option<(Piece, Vec<Piece>)> {
     };
     let (left, right) = (centre.offset(half)?, centre.offset(-half)?);
     let end = |from, to| Piece::Line(Line::new(from, to).unwrap());
-    let ends = [end(left.start(), right.start()), end(left.end(), right.end())];
+    let ends = [
+        end(left.start(), right.start()),
+        end(left.end(), right.end()),
+    ];
     Some((centre, [vec![left, right], ends.to_vec()].concat()))
 }
 
@@ -129,7 +133,14 @@ fn a_gap_of_two_millimetres_between_two_trees_is_found() {
 fn nothing_fits_where_a_peg_itself_stands_too_near() {
     assert!(band(0.6, 0.3, &[tree(8.0, 0.3, 0.1)]).is_empty());
     // All within a bed, all beyond a boundary.
-    assert!(band(0.6, 0.0, &[area(&[(-99., -99.), (99., -99.), (99., 99.), (-99., 99.)])]).is_empty());
+    assert!(
+        band(
+            0.6,
+            0.0,
+            &[area(&[(-99., -99.), (99., -99.), (99., 99.), (-99., 99.)])]
+        )
+        .is_empty()
+    );
 }
 
 #[test]
@@ -156,13 +167,15 @@ fn too_wide_a_path_has_no_rises_without_an_inner_edge() {
 
 fn patches() -> impl Strategy<Value = Vec<Patch>> {
     let place = || (-3.0..11.0, -7.0..7.0);
-    let bed = (place(), 0.2..1.5, 0.2..1.5, 0.0..TAU).prop_map(|((x, y), a, b, turn): ((f64, f64), f64, f64, f64)| {
-        let corner = |u: f64, v: f64| {
-            let (sin, cos) = turn.sin_cos();
-            (x + u * cos - v * sin, y + u * sin + v * cos)
-        };
-        area(&[corner(-a, -b), corner(a, -b), corner(a, b), corner(-a, b)])
-    });
+    let bed = (place(), 0.2..1.5, 0.2..1.5, 0.0..TAU).prop_map(
+        |((x, y), a, b, turn): ((f64, f64), f64, f64, f64)| {
+            let corner = |u: f64, v: f64| {
+                let (sin, cos) = turn.sin_cos();
+                (x + u * cos - v * sin, y + u * sin + v * cos)
+            };
+            area(&[corner(-a, -b), corner(a, -b), corner(a, b), corner(-a, b)])
+        },
+    );
     let one = prop_oneof![
         (place(), 0.01..0.5).prop_map(|((x, y), r)| tree(x, y, r)),
         (place(), 0.2..2.0).prop_map(|((x, y), r)| pond(x, y, r)),
