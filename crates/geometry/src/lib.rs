@@ -58,7 +58,7 @@ pub use gap::Gap;
 pub use ground::{Ground, PatchGap};
 pub use line::{Line, LineError};
 pub use meet::meetings;
-pub use offset::{Offset, OffsetTrouble};
+pub use offset::{MITRE_REACH, Offset, OffsetTrouble};
 pub use patch::{Core, Patch, PatchError};
 pub use piece::Piece;
 pub use point::{Point, Vector};

@@ -32,7 +32,7 @@ pub enum OffsetTrouble {
 
 /// A mitre reaches at most this many offsets beyond the corner (a turn of about 151°); sharper
 /// corners are cut square, as a mason would.
-const MITRE_REACH: f64 = 4.0;
+pub const MITRE_REACH: f64 = 4.0;
 
 /// Ends of an edge nearer than this are brought together: a micrometre.
 const HAIR: f64 = 1e-6;

@@ -85,6 +85,24 @@ pub enum Code {
     PadBeyondEnd,
     /// A path no longer starts on the edge it is to start from.
     OffItsEdge,
+    /// A path and an obstacle take up the same ground.
+    RunsInto,
+    /// A path comes nearer to an obstacle than that wants.
+    TooNear,
+    /// A path leaves the boundary, or comes too near to it.
+    OverBoundary,
+    /// A path is dug over a buried service, or may be.
+    OverService,
+    /// A path covers roots of a tree.
+    OverRoots,
+    /// Two paths of an option take up the same ground.
+    PathsOverlap,
+    /// The outline of an obstacle crosses itself.
+    OutlineCrosses,
+    /// An obstacle takes up no ground.
+    NoGround,
+    /// A stem is thicker than any tree's.
+    StemTooThick,
 }
 
 impl Code {
@@ -107,6 +125,15 @@ impl Code {
             Self::NothingToDraw => "nothing-to-draw",
             Self::PadBeyondEnd => "pad-beyond-end",
             Self::OffItsEdge => "off-its-edge",
+            Self::RunsInto => "runs-into",
+            Self::TooNear => "too-near",
+            Self::OverBoundary => "over-boundary",
+            Self::OverService => "over-service",
+            Self::OverRoots => "over-roots",
+            Self::PathsOverlap => "paths-overlap",
+            Self::OutlineCrosses => "outline-crosses",
+            Self::NoGround => "no-ground",
+            Self::StemTooThick => "stem-too-thick",
         }
     }
 }
@@ -133,14 +160,19 @@ pub enum Part {
     Waypoint(usize),
     /// A leg, counted from 0.
     Leg(usize),
+    /// An obstacle of the site, counted from 0: no path has a part in it.
+    Obstacle(usize),
 }
 
 impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Part::Obstacle(i) = self.part {
+            return write!(f, "obstacle {}", i + 1);
+        }
         let letter = crate::document::letter(self.scheme);
         write!(f, "option {letter}, path {}", self.route + 1)?;
         match self.part {
-            Part::Whole => Ok(()),
+            Part::Whole | Part::Obstacle(_) => Ok(()),
             Part::Waypoint(i) => write!(f, ", waypoint {}", i + 1),
             Part::Leg(i) => write!(f, ", leg {}", i + 1),
         }

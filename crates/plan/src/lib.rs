@@ -3,6 +3,7 @@
 //! Pure from end to end: the same plan gives the same answers; no clock, no files, no screen.
 //! Lengths are metres and angles radians; text and rounding live in [`units`].
 
+pub mod clearance;
 pub mod document;
 pub mod edit;
 pub mod example;
@@ -16,6 +17,7 @@ pub mod refusal;
 pub mod setout;
 pub mod solve;
 mod stored;
+pub mod surroundings;
 pub mod units;
 
 pub use document::Plan;
