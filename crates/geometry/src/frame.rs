@@ -170,6 +170,12 @@ impl Frame {
         self.half.max(self.rise)
     }
 
+    /// Whether the whole line or circle of this piece passes by the whole of another, seen at once.
+    pub(crate) fn keeps_off(&self, other: &Self) -> bool {
+        let (x, up) = self.local(other.middle);
+        self.off(x, up).0.abs() > other.reach()
+    }
+
     /// The smallest upright box round the piece: its ends, and where an arc faces a quarter.
     pub(crate) fn bounds(&self) -> Bounds {
         let east = Vector::new(1.0, 0.0);
