@@ -59,6 +59,8 @@ pub struct Clearance {
     pub border: Border,
     /// The least distance in metres; where the two overlap, minus how deep.
     pub distance: f64,
+    /// Whether the two take up the same ground, or a line is crossed that takes up none.
+    pub overlaps: bool,
     /// The distance that the obstacle wants kept there, in metres.
     pub wanted: f64,
     /// The nearest point of the path.
@@ -79,7 +81,7 @@ impl Clearance {
     /// Whether it is nearer than is wanted.
     #[must_use]
     pub fn is_too_near(&self) -> bool {
-        self.to_spare() < -KEPT
+        self.overlaps || self.to_spare() < -KEPT
     }
 }
 
@@ -87,11 +89,11 @@ impl Clearance {
 const KEPT: f64 = 1e-6;
 
 /// What an end of a path is at most this far off, it leads up to, in metres: a joint's width.
-const DOORSTEP: f64 = 0.05;
+pub(crate) const DOORSTEP: f64 = 0.05;
 
 /// How deep the corner of a path may cut into what it leads up to before it is said, in metres: an
 /// end that is out of square by half a degree.
-const OUT_OF_SQUARE: f64 = 0.01;
+pub(crate) const OUT_OF_SQUARE: f64 = 0.01;
 
 /// What was found near the pieces of a chain, kept so that a piece that stays is not looked at again.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -248,22 +250,12 @@ fn doorsteps(
         return Vec::new();
     }
     let mut found = Vec::new();
-    for (border, piece, at) in [
-        (Border::Start, centre.pieces().first(), centre.start()),
-        (Border::End, centre.pieces().last(), centre.end()),
-    ] {
-        let Some(piece) = piece else { continue };
-        for (patch, gap) in surroundings.ground().near(piece, DOORSTEP) {
-            let ground = &surroundings.ground().patches()[patch];
-            if gap.distance <= DOORSTEP && ground.signed_distance(at).distance.abs() <= DOORSTEP {
-                let reach = width + surroundings.wanted_by(patch) + DOORSTEP;
-                found.push(Doorstep {
-                    patch,
-                    border,
-                    reach,
-                });
-            }
-        }
+    for (border, at) in [(Border::Start, centre.start()), (Border::End, centre.end())] {
+        found.extend(surroundings.patches_at(at).map(|patch| Doorstep {
+            patch,
+            border,
+            reach: width + surroundings.wanted_by(patch) + DOORSTEP,
+        }));
     }
     found
 }
@@ -346,10 +338,8 @@ impl Look<'_> {
                 .iter()
                 .filter_map(|border| self.least.get(&(obstacle, *border)))
                 .any(|clearance| clearance.distance <= 0.0);
-            let stands = match self.patch(patch).core() {
-                Core::Point(point) => *point,
-                Core::Line(chain) | Core::Area(chain) => chain.start(),
-                Core::Beyond(_) => continue,
+            let Some(stands) = stands(self.patch(patch)) else {
+                continue;
             };
             if touched || !is_in_path(stands, index, solved) {
                 continue;
@@ -374,10 +364,16 @@ impl Look<'_> {
 
     fn note(&mut self, border: Border, patch: usize, gap: Gap, wanted: f64) {
         let obstacle = self.surroundings.obstacle_of(patch);
+        let least = if matches!(self.patch(patch).core(), Core::Line(_)) {
+            KEPT
+        } else {
+            -KEPT
+        };
         let new = Clearance {
             obstacle,
             border,
             distance: gap.distance,
+            overlaps: gap.distance < least,
             wanted,
             on_path: gap.from,
             on_obstacle: gap.to,
@@ -390,9 +386,18 @@ impl Look<'_> {
     }
 }
 
+/// A point of a patch; none of what lies beyond a boundary.
+pub(crate) fn stands(patch: &Patch) -> Option<Point> {
+    match patch.core() {
+        Core::Point(point) => Some(*point),
+        Core::Line(chain) | Core::Area(chain) => Some(chain.start()),
+        Core::Beyond(_) => None,
+    }
+}
+
 /// Whether a point lies between the edges of a path and between its ends, as far as one piece of
 /// its centre line can tell.
-fn is_in_path(point: Point, index: usize, solved: &SolvedRoute) -> bool {
+pub(crate) fn is_in_path(point: Point, index: usize, solved: &SolvedRoute) -> bool {
     let Some(centre) = &solved.centre_line else {
         return false;
     };

@@ -14,6 +14,7 @@ pub mod fingerprint;
 pub mod history;
 pub mod limits;
 pub mod refusal;
+pub mod room;
 pub mod setout;
 pub mod solve;
 mod stored;

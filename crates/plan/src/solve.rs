@@ -259,6 +259,11 @@ impl Plan {
         }
     }
 
+    /// Solves a path that need not be part of the plan, without its findings.
+    pub(crate) fn solve_alone(&self, route: &Route) -> SolvedRoute {
+        solve_route(self, [0, 0], route, &mut Vec::new())
+    }
+
     /// Solves one path alone, without its findings; `None` if it is not there.
     pub(crate) fn solve_path(&self, scheme: usize, route: usize) -> Option<SolvedRoute> {
         let meant = self.route(scheme, route)?;

@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use geometry::{Chain, Core, Gap, Ground, Line, Patch, PatchError, Piece, Point};
 
+use crate::clearance::DOORSTEP;
 use crate::document::{Extent, Obstacle, ObstacleKind, Site};
 use crate::finding::{Code, Finding, Part, Place, Severity};
 
@@ -122,6 +123,15 @@ impl Surroundings {
     #[must_use]
     pub fn reach(&self) -> f64 {
         self.reach
+    }
+
+    /// The patches whose border is at a point, to within a doorstep: what a path that ends there
+    /// leads up to.
+    pub(crate) fn patches_at(&self, point: Point) -> impl Iterator<Item = usize> {
+        let near = self.ground.near_point(point, DOORSTEP);
+        near.into_iter()
+            .filter(|(_, gap)| gap.distance >= -DOORSTEP)
+            .map(|(patch, _)| patch)
     }
 
     /// The obstacle nearest to a point and not farther off than `reach` metres.

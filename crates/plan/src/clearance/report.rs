@@ -43,12 +43,11 @@ fn tell_of_clearance(
     let ruler = report.ruler;
     let (name, edge) = (obstacle.called(), clearance.border.word());
     let place = format!("{} from the start", ruler.text(clearance.station));
-    let overlaps = clearance.distance < 0.0;
     let deep = ruler.text(-clearance.distance);
     let near = ruler.text(clearance.distance);
     let wanted = ruler.text(clearance.wanted);
     let missing = ruler.text(-clearance.to_spare());
-    let (severity, code, sentence) = match (obstacle.kind, overlaps) {
+    let (severity, code, sentence) = match (obstacle.kind, clearance.overlaps) {
         (ObstacleKind::Service, _) => (
             Severity::Care,
             Code::OverService,
@@ -68,25 +67,33 @@ fn tell_of_clearance(
         (ObstacleKind::Boundary, true) => (
             Severity::Stop,
             Code::OverBoundary,
-            format!("the {edge} goes {deep} beyond {name}, {place}: bring the path back inside"),
+            if clearance.distance < 0.0 {
+                format!("the {edge} goes {deep} beyond {name}, {place}: bring the path back inside")
+            } else {
+                format!("the path crosses {name}, {place}: keep it on one side")
+            },
         ),
         (ObstacleKind::Boundary, false) => (
             Severity::Care,
             Code::OverBoundary,
             format!(
-                "the {edge} comes within {near} of {name}, {place}: {wanted} is wanted, {missing} more"
+                "the {edge} comes within {near} of {name}, {place}: move it {missing} off to keep the {wanted} wanted"
             ),
         ),
         (_, true) => (
             Severity::Stop,
             Code::RunsInto,
-            format!("the {edge} runs {deep} into {name}, {place}: lead the path round it"),
+            if clearance.distance < 0.0 {
+                format!("the {edge} runs {deep} into {name}, {place}: lead the path round it")
+            } else {
+                format!("the path crosses {name}, {place}: lead it round the end")
+            },
         ),
         (_, false) => (
             Severity::Care,
             Code::TooNear,
             format!(
-                "the {edge} comes within {near} of {name}, {place}: {wanted} is wanted, {missing} more"
+                "the {edge} comes within {near} of {name}, {place}: move it {missing} off to keep the {wanted} wanted"
             ),
         ),
     };
