@@ -66,7 +66,13 @@ pub(crate) fn deepest(
             && let Some(parts) = stretch.parts(share, &sound)
         {
             deepen(&mut best, stretch.piece, parts[0].end);
-            stretches.extend(parts);
+            // The part that promises more is looked at first.
+            let [first, second] = parts;
+            if first.start.depth > second.end.depth {
+                stretches.extend([second, first]);
+            } else {
+                stretches.extend([first, second]);
+            }
         }
     }
     best
@@ -91,7 +97,7 @@ impl Stretch {
     /// A depth that no point of the stretch exceeds, and at what share of the chord it might be
     /// reached; once it is seen not to exceed `enough`, no better one is looked for.
     fn deepest_possible(&self, border: &Runs, enough: f64) -> (f64, f64) {
-        let chord = (self.end.at - self.start.at).length();
+        let chord = (self.end.at - self.start.at).square().sqrt();
         let q = self.q.abs();
         // An arc is c (1 + q²) atan(q) / q long.
         let length = chord * (1.0 + q * q) * f64::min(1.0, FRAC_PI_2 / q);
@@ -146,7 +152,7 @@ impl Stretch {
         }
         let middle = sound(between)?;
         // tan(x / 2) from tan(x)
-        let q = self.q / (1.0 + self.q.hypot(1.0));
+        let q = self.q / (1.0 + (1.0 + self.q * self.q).sqrt());
         let part = |start, end| Self {
             piece: self.piece,
             start,

@@ -157,7 +157,7 @@ impl Ground {
                     distance: gap.distance,
                     from: gap.from,
                     to: gap.to,
-                    station: chain.station_on(piece, gap.from),
+                    station: chain.station_of(piece) + path.frames()[piece].walked(gap.from),
                     piece,
                 }
             })

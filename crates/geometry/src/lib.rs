@@ -21,6 +21,7 @@ mod arc;
 mod bend;
 mod bend_solver;
 mod bounds;
+mod capsule;
 mod chain;
 mod chain_gap;
 mod circle_fit;

@@ -10,7 +10,7 @@ fn turns(chain: &Chain, point: Point) -> f64 {
     let points: Vec<Point> = chain
         .pieces()
         .iter()
-        .flat_map(|piece| samples(piece, 200))
+        .flat_map(|piece| samples(piece, 100))
         .collect();
     let angle = |from: Point, to: Point| {
         let (a, b) = (from - point, to - point);
@@ -21,13 +21,15 @@ fn turns(chain: &Chain, point: Point) -> f64 {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
     #[test]
     fn as_the_angles_have_it(outline in cornered(4..9)) {
         prop_assume!(outline.is_closed());
         let bounds = outline.bounds().grown(1.0);
-        for i in 0..12 {
-            for j in 0..12 {
-                let share = |n: i32| (f64::from(n) + 0.5) / 12.0;
+        for i in 0..7 {
+            for j in 0..7 {
+                let share = |n: i32| (f64::from(n) + 0.5) / 7.0;
                 let point = Point::new(
                     bounds.low.x + share(i) * bounds.width(),
                     bounds.low.y + share(j) * bounds.height(),
