@@ -3,13 +3,15 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use geometry::{Chain, Keep, Line, NARROWEST_RANGE, Piece, Point, RiseRange, rises_that_fit};
+use geometry::{
+    Chain, Keep, Line, MITRE_REACH, NARROWEST_RANGE, Piece, Point, RiseRange, rises_that_fit,
+};
 
 use crate::clearance::is_in_path;
 use crate::document::{Plan, Route, Shape};
 use crate::edit::LegId;
 use crate::solve::{Origin, SolvedRoute};
-use crate::surroundings::Surroundings;
+use crate::surroundings::{IN_SIGHT, Surroundings};
 
 /// The rises at which a bend keeps clear of everything, between one chord to either side.
 #[derive(Clone, Debug, PartialEq)]
@@ -95,10 +97,20 @@ const SHORTEST_STEP: f64 = 1e-3;
 /// Ends of a range are found to a hundredth of a millimetre.
 const FOUND: f64 = 0.5 * NARROWEST_RANGE;
 
-/// How fast a path may come nearer to something as the rise of one bend grows, metres a metre,
-/// apart from its ends turning: the apex goes as fast as the rise, a bend that leads on from there
-/// may swing out farther.
-const PACE: f64 = 1.5;
+/// By so much a rise is made to grow to see how fast the path moves, in metres.
+const HAIR: f64 = 1e-6;
+
+/// How much faster the path is taken to move than it does where that is looked at.
+const MARGIN: f64 = 1.5;
+
+/// Up to where the edges come together in another way it is looked in so many steps.
+const CLOSELY: u32 = 16;
+
+/// The step from rise to rise where a corner is so sharp that its mitre comes and goes, in metres.
+const JUMPING_STEP: f64 = 4e-3;
+
+/// A mitre is about to be cut square from this share of its greatest reach on.
+const ABOUT_TO_BE_CUT: f64 = 0.75;
 
 impl Plan {
     /// The room that a free bend has between its pegs, all else staying as it is; `None` for what
@@ -145,6 +157,18 @@ struct Looked {
     rise: f64,
     to_spare: f64,
     obstacle: Option<usize>,
+    pace: Pace,
+    /// How many pieces both edges have.
+    joints: [usize; 2],
+}
+
+/// How fast a path may come nearer to something as a rise grows.
+#[derive(Clone, Copy, Debug)]
+enum Pace {
+    /// At most so many metres a metre.
+    AtMost(f64),
+    /// The tip of a mitre may come and go at once.
+    Jumps,
 }
 
 /// A part of a path round a bend, to be solved again and again with other rises.
@@ -227,10 +251,12 @@ impl<'a> Trial<'a> {
         part
     }
 
-    /// What is to spare at a rise, by obstacle.
-    fn spares(&self, rise: f64) -> BTreeMap<usize, f64> {
-        let route = self.with(rise);
-        let solved = self.plan.solve_alone(&route);
+    fn solved(&self, rise: f64) -> SolvedRoute {
+        self.plan.solve_alone(&self.with(rise))
+    }
+
+    /// What is to spare, by obstacle.
+    fn spares(&self, solved: &SolvedRoute) -> BTreeMap<usize, f64> {
         let mut spares = BTreeMap::new();
         let mut note = |patch: usize, distance: f64| {
             let least = spares
@@ -240,7 +266,7 @@ impl<'a> Trial<'a> {
         };
         let ground = self.surroundings.ground();
         let reach = self.surroundings.reach();
-        for piece in self.borders(&solved) {
+        for piece in self.borders(solved) {
             for (patch, gap) in ground.near(&piece, reach) {
                 note(patch, gap.distance);
             }
@@ -248,12 +274,12 @@ impl<'a> Trial<'a> {
         let half = 0.5 * solved.width;
         let centre = solved.centre_line.as_ref().map_or(&[][..], Chain::pieces);
         for (index, piece) in centre.iter().enumerate() {
-            if !self.is_changing(&solved, index) {
+            if !self.is_changing(solved, index) {
                 continue;
             }
             for (patch, gap) in ground.near(piece, half) {
                 let stands = crate::clearance::stands(&ground.patches()[patch]);
-                if stands.is_some_and(|at| is_in_path(at, index, &solved)) {
+                if stands.is_some_and(|at| is_in_path(at, index, solved)) {
                     note(patch, gap.distance - half);
                 }
             }
@@ -280,35 +306,30 @@ impl<'a> Trial<'a> {
         }
     }
 
-    /// The parts of the outline that change: the edges beside the changing pieces and one width
-    /// more, where corners are trimmed, and the ends of the path.
+    /// The parts of the outline that change: the edges beside the changing pieces, one width more
+    /// of those beside their neighbours, where corners are trimmed, and the ends of the path.
     fn borders(&self, solved: &SolvedRoute) -> Vec<Piece> {
-        let Some(centre) = &solved.centre_line else {
-            return Vec::new();
-        };
-        let count = centre.pieces().len();
+        let count = solved.origins.len();
         let changes = |piece: &usize| self.is_changing(solved, *piece);
         let (Some(first), Some(last)) = ((0..count).find(changes), (0..count).rfind(changes))
         else {
             return Vec::new();
         };
-        let ends = [centre.station_of(first), centre.station_of(last + 1)];
         let mut borders = Vec::new();
-        for edge in [&solved.left_edge, &solved.right_edge]
-            .into_iter()
-            .flatten()
-        {
-            let [from, to] = ends.map(|station| edge.nearest(centre.point_at(station)).station);
-            let whole = centre.is_closed() && last + 1 == count && first == 0;
-            let (from, to) = if whole {
-                (0.0, edge.length())
-            } else {
-                (from - solved.width, to + solved.width)
-            };
-            for (index, piece) in edge.pieces().iter().enumerate() {
-                let start = edge.station_of(index);
-                let part = (from - start).max(0.0)..(to - start).min(piece.length());
-                borders.extend(piece.between(part.start, part.end));
+        let edges = [&solved.left_edge, &solved.right_edge];
+        for (edge, beside) in edges.into_iter().zip(&solved.beside) {
+            let pieces = edge.as_ref().map_or(&[][..], Chain::pieces);
+            for (index, (piece, source)) in pieces.iter().zip(beside).enumerate() {
+                let length = piece.length();
+                // What leads to the neighbour after has its number too.
+                let leads_there = *source == last + 1 && beside.get(index + 1) == Some(source);
+                if (first..=last).contains(source) || leads_there {
+                    borders.push(*piece);
+                } else if source + 1 == first {
+                    borders.extend(piece.between((length - solved.width).max(0.0), length));
+                } else if *source == last + 1 {
+                    borders.extend(piece.between(0.0, solved.width.min(length)));
+                }
             }
         }
         if let (Some(left), Some(right)) = (&solved.left_edge, &solved.right_edge) {
@@ -329,34 +350,126 @@ impl<'a> Trial<'a> {
     }
 
     fn look(&self, rise: f64) -> Looked {
-        let spares = self.spares(rise);
+        let solved = self.solved(rise);
+        let spares = self.spares(&solved);
         let least = spares.iter().min_by(|a, b| a.1.total_cmp(b.1));
-        let least = least.map(|(obstacle, to_spare)| (*obstacle, *to_spare));
-        let reach = self.surroundings.reach();
-        // Nothing in reach: at least so much is to spare.
-        let (obstacle, to_spare) = least.map_or((None, reach), |(obstacle, to_spare)| {
-            (Some(obstacle), to_spare)
-        });
-        Looked {
+        // What is not in reach has at least so much to spare.
+        let mut looked = Looked {
             rise,
-            to_spare,
-            obstacle,
+            to_spare: IN_SIGHT,
+            obstacle: None,
+            pace: self.pace(rise, &solved),
+            joints: [&solved.left_edge, &solved.right_edge]
+                .map(|edge| edge.as_ref().map_or(0, |edge| edge.pieces().len())),
+        };
+        if let Some((obstacle, to_spare)) = least
+            && *to_spare < looked.to_spare
+        {
+            (looked.to_spare, looked.obstacle) = (*to_spare, Some(*obstacle));
         }
+        // Without an inner edge nothing fits.
+        if let Some(radius) = self.radius(&solved) {
+            let inner = radius - 0.5 * solved.width;
+            if inner < looked.to_spare.min(0.0) {
+                (looked.to_spare, looked.obstacle) = (inner, None);
+            }
+        }
+        looked
     }
 
-    /// Looks at rises from one side to the other, close together where little is to spare.
-    fn look_along(&self, most: f64, chord: f64) -> Vec<Looked> {
-        let pace = PACE + 2.0 * self.part.width / chord;
-        let mut looked = Vec::new();
-        let mut rise = -most;
-        while rise < most {
-            let now = self.look(rise);
-            let step = now.to_spare.abs() / pace;
-            rise += step.clamp(SHORTEST_STEP, (LONGEST_STEP * chord).max(SHORTEST_STEP));
-            looked.push(now);
+    /// The radius of the bend itself, in metres; a straight has none.
+    fn radius(&self, solved: &SolvedRoute) -> Option<f64> {
+        Some(solved.legs.get(self.leg)?.first()?.arc()?.radius())
+    }
+
+    /// How fast the path moves as the rise grows: how far its edges' joints and middles go when it
+    /// grows by a hair.
+    fn pace(&self, rise: f64, solved: &SolvedRoute) -> Pace {
+        if self.is_about_to_jump(solved) {
+            return Pace::Jumps;
         }
-        looked.push(self.look(most));
+        let moved = self.solved(rise + HAIR);
+        let mut fastest = 1.0_f64;
+        for (now, then) in [
+            (&solved.left_edge, &moved.left_edge),
+            (&solved.right_edge, &moved.right_edge),
+        ] {
+            let [now, then] = [now, then].map(|edge| edge.as_ref().map_or(&[][..], Chain::pieces));
+            if now.len() != then.len() {
+                return Pace::Jumps;
+            }
+            for (now, then) in now.iter().zip(then) {
+                let middle = |piece: &Piece| piece.point_at(0.5 * piece.length());
+                let ways = [
+                    now.start().distance(then.start()),
+                    now.end().distance(then.end()),
+                    middle(now).distance(middle(then)),
+                ];
+                fastest = ways
+                    .into_iter()
+                    .fold(fastest, |most, way| most.max(way / HAIR));
+            }
+        }
+        Pace::AtMost(MARGIN * fastest)
+    }
+
+    /// Whether a corner is so sharp that its mitre is about to be cut square, or no longer to be.
+    fn is_about_to_jump(&self, solved: &SolvedRoute) -> bool {
+        let Some(centre) = &solved.centre_line else {
+            return false;
+        };
+        let pieces = centre.pieces();
+        let count = pieces.len();
+        let joints = if centre.is_closed() { count } else { count - 1 };
+        (0..joints).any(|index| {
+            let next = (index + 1) % count;
+            let changing = self.is_changing(solved, index) || self.is_changing(solved, next);
+            let (arrives, leaves) = (
+                pieces[index].end_direction(),
+                pieces[next].start_direction(),
+            );
+            let reach = 1.0 / (0.5 * arrives.turn_to(leaves)).cos().max(f64::EPSILON);
+            changing && reach > ABOUT_TO_BE_CUT * MITRE_REACH
+        })
+    }
+
+    /// Looks at rises from one side to the other, close together where little is to spare and where
+    /// the edges come together in another way.
+    fn look_along(&self, most: f64, chord: f64) -> Vec<Looked> {
+        let longest = (LONGEST_STEP * chord).max(SHORTEST_STEP);
+        let mut looked = vec![self.look(-most)];
+        while let Some(now) = looked.last().copied().filter(|now| now.rise < most) {
+            let step = match now.pace {
+                Pace::AtMost(pace) => (now.to_spare.abs() / pace).clamp(SHORTEST_STEP, longest),
+                Pace::Jumps => JUMPING_STEP.min(longest),
+            };
+            let next = self.look((now.rise + step).min(most));
+            if next.joints == now.joints || step <= SHORTEST_STEP {
+                looked.push(next);
+            } else {
+                self.look_closely(now, next, &mut looked);
+            }
+        }
         looked
+    }
+
+    /// Between two rises at which the edges have different joints: up to the change in small steps,
+    /// and right after it.
+    fn look_closely(&self, from: Looked, to: Looked, looked: &mut Vec<Looked>) {
+        let (mut before, mut after) = (from, to);
+        while after.rise - before.rise > FOUND {
+            let middle = self.look(0.5 * (before.rise + after.rise));
+            if middle.joints == from.joints {
+                before = middle;
+            } else {
+                after = middle;
+            }
+        }
+        for step in 1..CLOSELY {
+            let share = f64::from(step) / f64::from(CLOSELY);
+            looked.push(self.look(from.rise + share * (before.rise - from.rise)));
+        }
+        looked.extend([before, after]);
     }
 
     /// The ranges between the rises looked at.

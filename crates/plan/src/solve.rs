@@ -51,6 +51,8 @@ pub struct SolvedRoute {
     pub left_edge: Option<Chain>,
     /// The edge half the width to the right.
     pub right_edge: Option<Chain>,
+    /// For each piece of the left and of the right edge the piece of the centre line beside it.
+    pub(crate) beside: [Vec<usize>; 2],
     /// The area between the edges in square metres.
     pub area: f64,
     /// Each leg whole, as it is before its corners are rounded: one piece, two for two bends, none
@@ -347,6 +349,7 @@ fn solve_route(
         origins,
         left_edge: None,
         right_edge: None,
+        beside: Default::default(),
         area: 0.0,
         legs,
         pads: Vec::new(),
@@ -371,8 +374,9 @@ fn solve_route(
     look_at_bends(route, &solved, &chain, &mut report);
     look_at_directions(plan, route, &chain, &mut report);
     look_at_crossings(&chain, (Code::PathCrosses, "the path"), &mut report);
-    solved.left_edge = edge(&chain, 0.5 * route.width, &solved.origins, &mut report);
-    solved.right_edge = edge(&chain, -0.5 * route.width, &solved.origins, &mut report);
+    let half = 0.5 * route.width;
+    (solved.left_edge, solved.beside[0]) = edge(&chain, half, &solved.origins, &mut report);
+    (solved.right_edge, solved.beside[1]) = edge(&chain, -half, &solved.origins, &mut report);
     let rings = solved.outline();
     let areas = rings.iter().map(|ring| ring.enclosed_area().abs());
     solved.area = areas.reduce(|outer, inner| outer - inner).unwrap_or(0.0);
@@ -532,7 +536,12 @@ fn part_of(origin: Option<&Origin>) -> Part {
     }
 }
 
-fn edge(chain: &Chain, offset: f64, origins: &[Origin], report: &mut Report<'_>) -> Option<Chain> {
+fn edge(
+    chain: &Chain,
+    offset: f64,
+    origins: &[Origin],
+    report: &mut Report<'_>,
+) -> (Option<Chain>, Vec<usize>) {
     let edge = chain.offset(offset);
     let name = if offset > 0.0 { "left" } else { "right" };
     let part = |piece: usize| part_of(origins.get(piece));
@@ -564,5 +573,5 @@ fn edge(chain: &Chain, offset: f64, origins: &[Origin], report: &mut Report<'_>)
         let what = format!("the {name} edge");
         look_at_crossings(chain, (Code::EdgeCrosses, &what), report);
     }
-    edge.chain
+    (edge.chain, edge.sources)
 }

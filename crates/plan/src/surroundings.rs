@@ -32,9 +32,9 @@ impl PartialEq for Surroundings {
     }
 }
 
-/// Obstacles nearer to a path than this are measured even when they want less, in metres: what one
-/// can touch from the path.
-const IN_SIGHT: f64 = 1.0;
+/// Obstacles are measured so much farther from a path than they want to be kept, in metres: what
+/// one can nearly touch from there is worth knowing.
+pub(crate) const IN_SIGHT: f64 = 1.0;
 
 /// A stem thicker than this is most likely mistyped, metres: the thickest trees of Europe.
 const THICKEST_STEM: f64 = 4.0;
@@ -69,7 +69,7 @@ impl Surroundings {
         Self {
             site: Arc::clone(site),
             ground: Ground::new(patches),
-            reach: wanted.fold(IN_SIGHT, f64::max),
+            reach: wanted.fold(0.0, f64::max) + IN_SIGHT,
             owners,
             roots: Ground::new(zones),
             trees,
