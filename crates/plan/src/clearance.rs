@@ -11,6 +11,7 @@ use crate::document::{Route, Side};
 use crate::solve::SolvedRoute;
 use crate::surroundings::Surroundings;
 
+pub use crate::surroundings::IN_SIGHT;
 pub(crate) use report::report;
 pub use roots::RootShare;
 pub(crate) use roots::root_shares;
@@ -230,6 +231,39 @@ pub(crate) fn clearances(
         ..clearance
     };
     look.least.into_values().map(station).collect()
+}
+
+impl SolvedRoute {
+    /// What stands nearest to the left and to the right edge beside one piece of the centre line,
+    /// if anything is near enough to matter.
+    #[must_use]
+    pub fn nearest_beside(
+        &self,
+        piece: usize,
+        surroundings: &Surroundings,
+    ) -> [Option<Clearance>; 2] {
+        let sides = [
+            (Border::Left, &self.nearby.left, &self.beside[0]),
+            (Border::Right, &self.nearby.right, &self.beside[1]),
+        ];
+        sides.map(|(border, along, beside)| {
+            let here = along
+                .iter()
+                .filter(|found| beside.get(found.0) == Some(&piece));
+            let (_, _, patch, gap) = here.min_by(|a, b| a.3.distance.total_cmp(&b.3.distance))?;
+            let centre = self.centre_line.as_ref()?;
+            Some(Clearance {
+                obstacle: surroundings.obstacle_of(patch),
+                border,
+                distance: gap.distance,
+                overlaps: gap.distance < 0.0,
+                wanted: surroundings.wanted_by(patch),
+                on_path: gap.from,
+                on_obstacle: gap.to,
+                station: centre.nearest(gap.from).station,
+            })
+        })
+    }
 }
 
 /// The ground that an end of a path leads up to: there nothing need be kept off it.

@@ -164,6 +164,14 @@ pub enum Part {
     Obstacle(usize),
 }
 
+impl Place {
+    /// Whether it is in an option, or of the site, which all options share.
+    #[must_use]
+    pub fn concerns(&self, scheme: usize) -> bool {
+        self.scheme == scheme || matches!(self.part, Part::Obstacle(_))
+    }
+}
+
 impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if let Part::Obstacle(i) = self.part {

@@ -74,6 +74,17 @@ impl Room {
             .map(|size| size.copysign(rise))
     }
 
+    /// The rise nearest to one that fits which is a whole number of `step`s and fits as well; the
+    /// rise itself where there is none.
+    #[must_use]
+    pub fn on_step(&self, rise: f64, step: f64) -> f64 {
+        let whole = [(rise / step).floor() * step, (rise / step).ceil() * step];
+        let fitting = whole.into_iter().filter(|rise| self.fits(*rise));
+        let off = |other: &f64| (other - rise).abs();
+        let nearest = fitting.min_by(|a, b| off(a).total_cmp(&off(b)));
+        nearest.unwrap_or(rise)
+    }
+
     /// The ranges of sizes of rises to the side of `rise`, least and greatest.
     fn on_side(&self, rise: f64) -> impl Iterator<Item = [f64; 2]> {
         let sign = 1.0_f64.copysign(rise);

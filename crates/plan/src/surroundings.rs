@@ -34,7 +34,7 @@ impl PartialEq for Surroundings {
 
 /// Obstacles are measured so much farther from a path than they want to be kept, in metres: what
 /// one can nearly touch from there is worth knowing.
-pub(crate) const IN_SIGHT: f64 = 1.0;
+pub const IN_SIGHT: f64 = 1.0;
 
 /// A stem thicker than this is most likely mistyped, metres: the thickest trees of Europe.
 const THICKEST_STEM: f64 = 4.0;

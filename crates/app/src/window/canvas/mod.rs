@@ -7,6 +7,7 @@ mod labels;
 mod lay;
 mod on_plan;
 mod placed;
+mod room;
 mod site;
 mod sparse;
 
@@ -14,6 +15,7 @@ use std::collections::BTreeSet;
 
 use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, Vec2, vec2};
 use geometry::{Bounds, Chain, Figure, Piece, Point};
+use plan::room::Room;
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
 use plan::{Edit, Plan, finding::Severity};
@@ -31,6 +33,7 @@ use super::view::{Curve, View};
 use super::words;
 
 pub use handles::Grip;
+pub(in crate::window) use room::nearest;
 
 /// What the canvas shows this frame.
 #[derive(Clone, Copy)]
@@ -49,6 +52,10 @@ pub struct Scene<'a> {
     pub stage: Stage,
     /// What a click on the plan means.
     pub mode: &'a Mode,
+    /// The rises at which the chosen bend keeps clear; `None` where no free bend is chosen.
+    pub room: Option<&'a Room>,
+    /// Whether a dragged apex stays where the path keeps clear.
+    pub keeps_clear: bool,
     /// Pegs of the chosen path that are chosen together.
     pub together: &'a BTreeSet<usize>,
     /// The colours.
@@ -248,6 +255,7 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     figures::keep_handles_free(view, scene, &pegs, labels);
     figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
+    room::draw(&painter, view, scene, labels);
     figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);
@@ -270,7 +278,7 @@ fn signs(view: &View, scene: &Scene<'_>) -> Vec<(Pos2, Severity)> {
         .solved
         .findings
         .iter()
-        .filter(|f| f.place.scheme == scene.pick.scheme && f.severity != Severity::Note)
+        .filter(|f| f.place.concerns(scene.pick.scheme) && f.severity != Severity::Note)
         .map(|f| (f.place.at, view.screen_from_plan(f.place.at), f.severity))
         .filter(|(_, at, _)| seen.contains(*at))
         .collect();
