@@ -31,6 +31,9 @@ mod meet;
 mod offset;
 mod piece;
 mod point;
+mod swept;
+mod towed;
+mod trailing;
 mod two_bends;
 
 pub use arc::{Arc, ArcError};
@@ -47,6 +50,9 @@ pub use meet::meetings;
 pub use offset::{Offset, OffsetTrouble};
 pub use piece::Piece;
 pub use point::{Point, Vector};
+pub use swept::{Outline, Reach, Rig, Swept, Towing, WIDEST_WITHIN, Widest};
+pub use towed::Towed;
+pub use trailing::{Steady, Trail, TrailError, steady};
 pub use two_bends::{TwoBends, TwoBendsError, two_bends};
 
 /// Two points nearer than this are one point: a tenth of a micrometre, far below any tape and far
