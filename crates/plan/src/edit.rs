@@ -13,8 +13,11 @@ use std::fmt;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
-use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side};
+use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side, letter};
+use crate::edging::Edging;
+use crate::feel::Walk;
 use crate::limits::{self, LimitError};
+use crate::rules::RuleSet;
 use crate::units::{Graduation, Units};
 
 pub use hold::{held, other_answers};
@@ -281,6 +284,17 @@ pub enum Edit {
     },
     /// Sets the title of the plan.
     SetTitle(String),
+    /// Chooses the rules the paths are judged by.
+    SetRules(Vec<RuleSet>),
+    /// Sets who walks the paths, and what is wheeled along them.
+    SetWalk(Walk),
+    /// Chooses what the paths of an option are edged with, or leaves it open.
+    SetEdging {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The edging.
+        edging: Option<Edging>,
+    },
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -448,6 +462,11 @@ impl Edit {
             Self::SetWidth { .. } => "set the width".into(),
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
+            Self::SetRules(_) => "choose the rules".into(),
+            Self::SetWalk(_) => "set what goes along the paths".into(),
+            Self::SetEdging { scheme, .. } => {
+                format!("choose the edging of option {}", letter(*scheme))
+            }
         }
     }
 }
@@ -606,6 +625,9 @@ impl Plan {
                 plan.graduation = *graduation;
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
+            Edit::SetRules(rules) => plan.rules.clone_from(rules),
+            Edit::SetWalk(walk) => plan.walk.clone_from(walk),
+            Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
         }
         limits::check(&plan)?;
         if branch::refasten(self, &mut plan) {

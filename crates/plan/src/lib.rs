@@ -4,8 +4,10 @@
 //! Lengths are metres and angles radians; text and rounding live in [`units`].
 
 pub mod document;
+pub mod edging;
 pub mod edit;
 pub mod example;
+pub mod feel;
 pub mod figures;
 pub mod file;
 pub mod finding;
@@ -13,6 +15,7 @@ pub mod fingerprint;
 pub mod history;
 pub mod limits;
 pub mod refusal;
+pub mod rules;
 pub mod setout;
 pub mod solve;
 mod stored;

@@ -8,6 +8,7 @@ use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
 
 use crate::document::{Heading, Junction, Plan, Route, Shape, Side, letter};
 use crate::finding::{Code, Finding, Part, Place, Severity};
+use crate::rules;
 use crate::units::{Ruler, angle_text};
 
 /// Everything that follows from a plan, computed once.
@@ -175,6 +176,7 @@ impl Plan {
                 for (r, route) in scheme.routes.iter().enumerate() {
                     look_at_junction(self, [s, r], route, &routes, &mut findings);
                     routes.push(solve_route(self, [s, r], route, &mut findings));
+                    rules::judge_route(self, [s, r], &routes, &mut findings);
                 }
                 SolvedScheme {
                     letter: letter(s),
