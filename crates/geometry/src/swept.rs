@@ -2,7 +2,8 @@
 
 mod ground;
 
-use crate::{Chain, Direction, Point, Towed, Trail, TrailError};
+use crate::trailing::HalfAngle;
+use crate::{Chain, Point, SAME_PLACE, Towed, Trail, TrailError, Vector};
 use ground::{Ground, ground, offset};
 
 /// A vehicle from above: a rectangle on a wheelbase, and perhaps a trailer. All in metres.
@@ -131,21 +132,37 @@ impl<'a> Swept<'a> {
         }
     }
 
-    /// The outlines of the vehicle, and of its trailer, when its front axle is at a station: corners
-    /// left front, left back, right back, right front.
+    /// The outlines of the vehicle, and of its trailer, when its front axle is at a station.
     #[must_use]
     pub fn outlines_at(&self, station: f64) -> (Outline, Option<Outline>) {
         let station = station.max(0.0).min(self.chain().length());
-        let way = self.front().direction_at(station);
-        let axle = self.chain().point_at(station);
+        self.outlines_on(self.ground_at(station), station)
+    }
+
+    /// The ground under the front axle.
+    fn ground_at(&self, station: f64) -> usize {
+        let after = self.ground.partition_point(|ground| ground.from <= station);
+        // What runs on beyond the ends is not on the chain.
+        let piece = |i: usize| self.ground[i].piece.is_some();
+        let at = after.saturating_sub(1);
+        if piece(at) { at } else { at.saturating_sub(1) }
+    }
+
+    fn outlines_on(&self, on: usize, station: f64) -> (Outline, Option<Outline>) {
+        let ground = &self.ground[on];
+        let (axle, ahead) = ground.at(station - ground.from);
+        let half = ground.piece.map_or(HalfAngle::ALIGNED, |(piece, start)| {
+            self.front().half_on(piece, station - start)
+        });
+        let way = half.back_from(ahead);
         let rig = &self.rig;
         let body = outline(axle, way, [rig.front, rig.wheelbase + rig.back], rig.width);
         let trailer = match &self.drawn {
             Drawn::Alone(_) => None,
             Drawn::With(towed, towing) => {
-                let rear = axle - way.unit() * (rig.wheelbase + towing.hitch);
-                let way = towed.direction_at(station);
-                let axle = rear - way.unit() * towing.drawbar;
+                let hitch = axle - way * (rig.wheelbase + towing.hitch);
+                let way = towed.half_at(station).back_from(way);
+                let axle = hitch - way * towing.drawbar;
                 Some(outline(
                     axle,
                     way,
@@ -161,13 +178,18 @@ impl<'a> Swept<'a> {
     /// part of it that is.
     #[must_use]
     pub fn reach_at(&self, station: f64) -> Reach {
+        let station = station.max(0.0).min(self.chain().length());
+        self.reach_on(self.ground_at(station), station)
+    }
+
+    fn reach_on(&self, on: usize, station: f64) -> Reach {
         let mut reach = Reach {
             station,
             left: 0.0,
             right: 0.0,
         };
-        let near = self.near(station);
-        let (body, trailer) = self.outlines_at(station);
+        let near = self.near(on, station);
+        let (body, trailer) = self.outlines_on(on, station);
         for [left_front, left_back, right_back, right_front] in
             [Some(body), trailer].into_iter().flatten()
         {
@@ -184,24 +206,32 @@ impl<'a> Swept<'a> {
     }
 
     /// The ground it may stand abreast of.
-    fn near(&self, station: f64) -> &[Ground] {
+    fn near(&self, on: usize, station: f64) -> &[Ground] {
         let (from, to) = (station - self.span[1], station + self.span[0]);
-        let first = self.ground.partition_point(|ground| ground.to <= from);
-        let last = self.ground.partition_point(|ground| ground.from < to);
-        &self.ground[first.min(last.saturating_sub(1))..last]
+        let (mut first, mut end) = (on, on + 1);
+        while first > 0 && self.ground[first - 1].to > from {
+            first -= 1;
+        }
+        while end < self.ground.len() && self.ground[end].from < to {
+            end += 1;
+        }
+        &self.ground[first..end]
     }
 
     /// Where it reaches farthest to the left and to the right, to [`WIDEST_WITHIN`].
     #[must_use]
     pub fn widest(&self) -> [Widest; 2] {
         let stations = self.looks();
-        let reaches: Vec<[f64; 2]> = stations.iter().map(|s| self.reach_at(*s).sides()).collect();
+        let reaches: Vec<[f64; 2]> = stations
+            .iter()
+            .map(|(on, station)| self.reach_on(*on, *station).sides())
+            .collect();
         [0, 1].map(|side| self.widest_to(side, &stations, &reaches))
     }
 
-    fn widest_to(&self, side: usize, stations: &[f64], reaches: &[[f64; 2]]) -> Widest {
+    fn widest_to(&self, side: usize, looks: &[(usize, f64)], reaches: &[[f64; 2]]) -> Widest {
         let at = |i: usize| reaches[i][side];
-        let last = stations.len() - 1;
+        let last = looks.len() - 1;
         let mut peaks: Vec<usize> = (0..=last)
             .filter(|i| at(*i) >= at(i.saturating_sub(1)) && at(*i) >= at((i + 1).min(last)))
             .collect();
@@ -213,10 +243,10 @@ impl<'a> Swept<'a> {
         };
         for peak in peaks {
             let between = [
-                stations[peak.saturating_sub(1)],
-                stations[(peak + 1).min(last)],
+                looks[peak.saturating_sub(1)].1,
+                looks[(peak + 1).min(last)].1,
             ];
-            for station in [stations[peak], self.peak(side, between)] {
+            for station in [looks[peak].1, self.peak(side, between)] {
                 let reach = self.reach_at(station).sides()[side];
                 if reach > widest.reach {
                     widest = Widest { reach, station };
@@ -226,10 +256,25 @@ impl<'a> Swept<'a> {
         widest
     }
 
-    /// The station of the peak between two stations, by golden sections.
-    fn peak(&self, side: usize, [mut low, mut high]: [f64; 2]) -> f64 {
+    /// The station of the highest peak between two stations: by a comb, then by golden sections
+    /// about its highest tooth.
+    fn peak(&self, side: usize, [from, to]: [f64; 2]) -> f64 {
         let golden = 0.5 * (5.0_f64.sqrt() - 1.0);
         let reach = |station: f64| self.reach_at(station).sides()[side];
+        let tooth = (to - from) / TEETH;
+        let mut top = (from, reach(from));
+        let mut station = from + tooth;
+        while station <= to {
+            let here = reach(station);
+            if here > top.1 {
+                top = (station, here);
+            }
+            station += tooth;
+            if tooth <= 0.0 {
+                break;
+            }
+        }
+        let (mut low, mut high) = ((top.0 - tooth).max(from), (top.0 + tooth).min(to));
         let (mut a, mut b) = (high - golden * (high - low), low + golden * (high - low));
         let (mut at_a, mut at_b) = (reach(a), reach(b));
         while high - low > WIDEST_WITHIN {
@@ -243,30 +288,32 @@ impl<'a> Swept<'a> {
                 at_a = reach(a);
             }
         }
-        0.5 * (low + high)
+        let middle = 0.5 * (low + high);
+        if reach(middle) > top.1 { middle } else { top.0 }
     }
 
-    /// The stations looked at before the peaks are closed in on: so near each other that what lies
-    /// between is told by its neighbours, and none where nothing changes.
-    fn looks(&self) -> Vec<f64> {
-        let length = self.chain().length();
-        let spacing = LOOK * (self.span[0] + self.span[1]);
-        let count = (length / spacing).ceil().clamp(1.0, MOST_LOOKS);
-        let step = length / count;
-        let mut stations = vec![0.0];
-        for i in 0..self.chain().pieces().len() {
-            let (from, to) = (self.chain().station_of(i), self.chain().station_of(i + 1));
-            // A vehicle and a few wheelbases on, everything has settled.
-            let settled = to.min(from + SETTLES * (self.span[0] + self.span[1]));
-            let mut station = from + step;
-            while station < settled {
-                stations.push(station);
-                station += step;
+    /// The stations looked at before the peaks are closed in on, each with its ground.
+    fn looks(&self) -> Vec<(usize, f64)> {
+        let spacing =
+            (LOOK * (self.span[0] + self.span[1])).max(self.chain().length() / MOST_LOOKS);
+        let mut looks = Vec::new();
+        for (on, ground) in self.ground.iter().enumerate() {
+            if ground.piece.is_none()
+                || ground.from < 0.0
+                || ground.to > self.chain().length() + SAME_PLACE
+            {
+                continue;
             }
-            stations.push(to - self.span[0].min(0.5 * (to - from)));
-            stations.push(to);
+            // A vehicle and a few wheelbases on, everything has settled.
+            let settled = ground.from + SETTLES * (self.span[0] + self.span[1]);
+            let mut station = ground.from;
+            while station < ground.to.min(settled) {
+                looks.push((on, station));
+                station += spacing;
+            }
+            looks.push((on, ground.to));
         }
-        stations
+        looks
     }
 
     /// The strip it sweeps, for drawing: how far any of it reaches as it passes, at stations `spacing`
@@ -288,8 +335,9 @@ impl<'a> Swept<'a> {
         }
         for i in 0..strip.len() {
             let station = strip[i].station;
-            let near = self.near(station);
-            let (body, trailer) = self.outlines_at(station);
+            let on = self.ground_at(station);
+            let near = self.near(on, station);
+            let (body, trailer) = self.outlines_on(on, station);
             for [lf, lb, rb, rf] in [Some(body), trailer].into_iter().flatten() {
                 for [from, to] in [[lf, lb], [rb, rf]] {
                     let points = (from.distance(to) / step).ceil().clamp(1.0, MOST_ON_A_SIDE);
@@ -315,7 +363,9 @@ pub type Outline = [Point; 4];
 /// than its length.
 const SLACK: f64 = 1.5;
 /// Between looks, as a share of all a vehicle may stand abreast of.
-const LOOK: f64 = 1.0 / 24.0;
+const LOOK: f64 = 1.0 / 12.0;
+/// Teeth of the comb with which a peak is looked for between its neighbours.
+const TEETH: f64 = 32.0;
 /// After so many times that, everything has settled.
 const SETTLES: f64 = 4.0;
 /// The most looks at one chain.
@@ -342,8 +392,8 @@ fn nearest_of(strip: &mut [Reach], station: f64, step: f64) -> Option<&mut Reach
     ((reach.station - station).abs() <= step).then_some(reach)
 }
 
-fn outline(axle: Point, way: Direction, [ahead, behind]: [f64; 2], width: f64) -> Outline {
-    let (along, left) = (way.unit(), way.left().unit() * (0.5 * width));
-    let (front, back) = (axle + along * ahead, axle - along * behind);
+fn outline(axle: Point, way: Vector, [ahead, behind]: [f64; 2], width: f64) -> Outline {
+    let left = way.left() * (0.5 * width);
+    let (front, back) = (axle + way * ahead, axle - way * behind);
     [front + left, back + left, back - left, front - left]
 }

@@ -11,7 +11,7 @@ use crate::{Chain, Direction, Point, Trail, TrailError};
 /// is solved in closed form; where θ still changes no closed form is known to us, and it goes by the
 /// Magnus method of the fourth order (S. Blanes, F. Casas, J. A. Oteo and J. Ros, *The Magnus
 /// expansion and some of its applications*, Physics Reports 470 (2009); from memory), whose steps are
-/// so short that the axle is right to 10⁻⁷ of the drawbar, far below any track in gravel.
+/// so short that the axle is right to 10⁻⁶ of the drawbar, far below any track in gravel.
 #[derive(Clone, Debug)]
 pub struct Towed<'a> {
     front: Trail<'a>,
@@ -25,12 +25,13 @@ pub struct Towed<'a> {
 #[derive(Clone, Copy, Debug)]
 struct Step {
     station: f64,
+    piece: usize,
     angle: HalfAngle,
 }
 
 /// A step is at most this share of the shortest of wheelbase, drawbar and radius: the error grows
-/// with its fifth power, and a twelfth leaves less than 10⁻⁷.
-const STEP: f64 = 1.0 / 12.0;
+/// with its fifth power, and a fifth leaves less than 10⁻⁶.
+const STEP: f64 = 1.0 / 5.0;
 
 /// Below this angle from where it would settle nothing more is seen to change: a nanometre on the
 /// longest drawbar.
@@ -69,10 +70,10 @@ impl<'a> Towed<'a> {
         self.steps.clear();
         self.folds = None;
         let mut now = from;
-        for (i, piece) in chain.pieces().iter().enumerate() {
+        for i in 0..chain.pieces().len() {
             let (start, end) = (chain.station_of(i), chain.station_of(i + 1));
             let step = self
-                .longest_step(piece.curvature())
+                .longest_step(self.front.turn(i))
                 .max(chain.length() / MOST_STEPS);
             if self.front.length() <= 0.0 {
                 now = self.turned_at(chain.corner(i)).over(1.0, now);
@@ -84,14 +85,15 @@ impl<'a> Towed<'a> {
                 }
                 self.steps.push(Step {
                     station,
+                    piece: i,
                     angle: now,
                 });
-                let next = if self.is_settled(station, piece.curvature()) || end - station <= step {
+                let next = if end - station <= step || self.is_settled(i, station - start) {
                     end
                 } else {
                     station + step
                 };
-                now = self.flow(station, next).over(1.0, now);
+                now = self.flow(i, [station, next]).over(1.0, now);
                 station = next;
             }
         }
@@ -121,29 +123,24 @@ impl<'a> Towed<'a> {
     }
 
     /// Whether the wheelbase keeps its angle from here to the end of the piece.
-    fn is_settled(&self, station: f64, curvature: f64) -> bool {
-        if self.front.length() <= 0.0 {
-            return true;
-        }
-        let flow = Flow {
-            turn: curvature,
-            pull: self.front.length().recip(),
-            swing: 0.0,
-        };
-        let now = self.front.half_at(station);
-        flow.settled()
-            .is_some_and(|settled| settled.is_near(now, SETTLED))
+    fn is_settled(&self, piece: usize, along: f64) -> bool {
+        let now = self.front.half_on(piece, along);
+        self.front.length() <= 0.0
+            || self
+                .front
+                .flow(piece)
+                .settled()
+                .is_some_and(|settled| settled.is_near(now, SETTLED))
     }
 
-    /// What turns the drawbar at a station.
-    fn flow_at(&self, station: f64) -> Flow {
+    /// What turns the drawbar so far along a piece.
+    fn flow_at(&self, piece: usize, along: f64) -> Flow {
         let wheelbase = self.front.length();
         let (speed, turn) = if wheelbase > 0.0 {
-            let half = self.front.half_at(station);
+            let half = self.front.half_on(piece, along);
             (half.cosine_of_whole(), half.sine_of_whole() / wheelbase)
         } else {
-            let (piece, _) = self.chain().piece_at(station);
-            (1.0, self.chain().pieces()[piece].curvature())
+            (1.0, self.front.turn(piece))
         };
         Flow {
             turn,
@@ -153,11 +150,15 @@ impl<'a> Towed<'a> {
     }
 
     /// The whole flow of a step, from those at its two Gauss points and their commutator.
-    fn flow(&self, from: f64, to: f64) -> Flow {
-        let (middle, step) = (0.5 * (from + to), to - from);
-        let off = step * 3.0_f64.sqrt() / 6.0;
-        let (a, b) = (self.flow_at(middle - off), self.flow_at(middle + off));
-        let (half, cross) = (0.5 * step, step * step * 3.0_f64.sqrt() / 12.0);
+    fn flow(&self, piece: usize, [from, to]: [f64; 2]) -> Flow {
+        let start = self.chain().station_of(piece);
+        let (middle, step) = (0.5 * (from + to) - start, to - from);
+        let off = step * (3.0_f64.sqrt() / 6.0);
+        let (a, b) = (
+            self.flow_at(piece, middle - off),
+            self.flow_at(piece, middle + off),
+        );
+        let (half, cross) = (0.5 * step, step * step * (3.0_f64.sqrt() / 12.0));
         Flow {
             turn: half * (a.turn + b.turn) + cross * (b.swing * a.pull - b.pull * a.swing),
             pull: half * (a.pull + b.pull) + cross * (b.swing * a.turn - b.turn * a.swing),
@@ -177,13 +178,14 @@ impl<'a> Towed<'a> {
         &self.front
     }
 
-    fn half_at(&self, station: f64) -> HalfAngle {
+    pub(crate) fn half_at(&self, station: f64) -> HalfAngle {
         let station = station.max(0.0).min(self.chain().length());
         let after = self.steps.partition_point(|step| step.station <= station);
         self.steps
             .get(after.saturating_sub(1))
             .map_or(HalfAngle::ALIGNED, |step| {
-                self.flow(step.station, station).over(1.0, step.angle)
+                self.flow(step.piece, [step.station, station])
+                    .over(1.0, step.angle)
             })
     }
 

@@ -9,7 +9,7 @@
 use std::f64::consts::FRAC_PI_2;
 use std::fmt;
 
-use crate::{Chain, Direction, Point, SAME_DIRECTION};
+use crate::{Chain, Direction, Piece, Point, SAME_DIRECTION, Vector};
 
 /// A bar drawn along a chain by its front end, which stays on the chain.
 ///
@@ -33,6 +33,8 @@ pub struct Trail<'a> {
     length: f64,
     /// The angle where each piece starts, past the corner there.
     starts: Vec<HalfAngle>,
+    /// The curvature of each piece.
+    turns: Vec<f64>,
     folds: Option<f64>,
 }
 
@@ -111,6 +113,7 @@ impl<'a> Trail<'a> {
             chain,
             length: self::length(length)?,
             starts: Vec::with_capacity(chain.pieces().len()),
+            turns: chain.pieces().iter().map(Piece::curvature).collect(),
             folds: None,
         };
         let mut end = trail.draw(HalfAngle::ALIGNED);
@@ -144,9 +147,14 @@ impl<'a> Trail<'a> {
         now
     }
 
-    fn flow(&self, piece: usize) -> Flow {
+    /// How fast a piece turns, positive to the left.
+    pub(crate) fn turn(&self, piece: usize) -> f64 {
+        self.turns[piece]
+    }
+
+    pub(crate) fn flow(&self, piece: usize) -> Flow {
         Flow {
-            turn: self.chain.pieces()[piece].curvature(),
+            turn: self.turns[piece],
             pull: 1.0 / self.length,
             swing: 0.0,
         }
@@ -194,10 +202,15 @@ impl<'a> Trail<'a> {
     }
 
     pub(crate) fn half_at(&self, station: f64) -> HalfAngle {
+        let (piece, along) = self.chain.piece_at(self.on(station));
+        self.half_on(piece, along)
+    }
+
+    /// The angle so far along a piece.
+    pub(crate) fn half_on(&self, piece: usize, along: f64) -> HalfAngle {
         if self.length <= 0.0 {
             return HalfAngle::ALIGNED;
         }
-        let (piece, along) = self.chain.piece_at(self.on(station));
         self.flow(piece).over(along, self.starts[piece])
     }
 
@@ -255,6 +268,11 @@ impl HalfAngle {
 
     pub(crate) fn cosine_of_whole(self) -> f64 {
         (self.cosine - self.sine) * (self.cosine + self.sine)
+    }
+
+    /// A direction turned back (to the right) by it.
+    pub(crate) fn back_from(self, way: Vector) -> Vector {
+        way * self.cosine_of_whole() - way.left() * self.sine_of_whole()
     }
 
     /// Whether two angles are less than about `tolerance` apart.

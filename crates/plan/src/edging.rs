@@ -39,7 +39,7 @@ pub struct EdgingData {
     pub least_radius: f64,
     /// The length of one straight unit in metres, where it is laid in units that show as a polygon.
     pub unit: Option<f64>,
-    /// What it is called.
+    /// What it is called, with its article.
     pub name: &'static str,
     /// Where the radius comes from.
     pub source: &'static str,
@@ -67,32 +67,32 @@ impl Edging {
     pub fn data(&self) -> EdgingData {
         let (name, least_radius, unit, source) = match *self {
             Self::BenderBoard => (
-                "bender board",
+                "a bender board",
                 1.8,
                 None,
                 "Installing edging boards (thefreelibrary.com): about 6 ft",
             ),
-            Self::PlasticBoard => ("plastic board", 0.9, None, PRACTICE),
-            Self::TimberBoard => ("timber board", 6.0, None, PRACTICE),
-            Self::SawnTimberBoard => ("sawn timber board", 2.0, None, PRACTICE),
-            Self::PlywoodStrip => ("plywood strip", 1.0, None, PRACTICE),
-            Self::SteelStrip => ("steel strip", 1.0, None, PRACTICE),
-            Self::AluminiumRestraint => ("aluminium restraint", 0.9, None, PRACTICE),
+            Self::PlasticBoard => ("a plastic board", 0.9, None, PRACTICE),
+            Self::TimberBoard => ("a timber board", 6.0, None, PRACTICE),
+            Self::SawnTimberBoard => ("a sawn timber board", 2.0, None, PRACTICE),
+            Self::PlywoodStrip => ("a plywood strip", 1.0, None, PRACTICE),
+            Self::SteelStrip => ("a steel strip", 1.0, None, PRACTICE),
+            Self::AluminiumRestraint => ("an aluminium restraint", 0.9, None, PRACTICE),
             Self::RadialBlocks => (
-                "blocks laid radially",
+                "a course of blocks laid radially",
                 5.1,
                 None,
                 "pavingexpert.com, block paving details: joints of 1 to 5 mm",
             ),
             // 100 mm deep, 100 mm wide, joints of 5 mm inside and 15 mm outside: D (W + ji) / (jo − ji).
             Self::StoneSetts => (
-                "stone setts",
+                "a course of stone setts",
                 1.05,
                 None,
                 "geometry, for joints of 5 to 15 mm",
             ),
             Self::StraightUnits => (
-                "straight units",
+                "a row of straight units",
                 12.0,
                 Some(0.915),
                 "pavingexpert.com, block paving details: straight kerb units from 12 m",

@@ -8,6 +8,8 @@ pub(super) struct Ground {
     /// The stations of its ends.
     pub(super) from: f64,
     pub(super) to: f64,
+    /// Which piece it is of, and the station at which that starts; `None` beyond the ends.
+    pub(super) piece: Option<(usize, f64)>,
     start: Point,
     end: Point,
     leaves: Vector,
@@ -16,9 +18,14 @@ pub(super) struct Ground {
     round: Option<(Point, f64)>,
 }
 
+/// An arc whose radius is so many times its length is a straight here: over 100 m it stands 12
+/// micrometres off, and its swing point would be too far off to measure from.
+const FLAT: f64 = 1e6;
+
 impl Ground {
-    fn of(piece: &Piece, from: f64) -> Self {
+    fn of(piece: &Piece, from: f64, on: (usize, f64)) -> Self {
         Self {
+            piece: Some(on),
             from,
             to: from + piece.length(),
             start: piece.start(),
@@ -27,7 +34,20 @@ impl Ground {
             arrives: piece.end_direction().unit(),
             round: piece
                 .arc()
+                .filter(|arc| arc.radius() < FLAT * arc.length())
                 .map(|arc| (arc.centre(), arc.radius().copysign(arc.sweep()))),
+        }
+    }
+
+    /// The point so far along, and the direction there.
+    pub(super) fn at(&self, along: f64) -> (Point, Vector) {
+        match self.round {
+            None => (self.start + self.leaves * along, self.leaves),
+            Some((centre, radius)) => {
+                let (sine, cosine) = (along / radius).sin_cos();
+                let way = self.leaves * cosine + self.leaves.left() * sine;
+                (centre - way.left() * radius, way)
+            }
         }
     }
 
@@ -93,7 +113,7 @@ pub(super) fn ground(chain: &Chain, [ahead, behind]: [f64; 2]) -> Vec<Ground> {
         let mut at = 0.0;
         while at < parts {
             let part = piece.between(at * each, (at + 1.0) * each);
-            ground.extend(part.map(|part| Ground::of(&part, from + at * each)));
+            ground.extend(part.map(|part| Ground::of(&part, from + at * each, (i, from))));
             at += 1.0;
         }
     }
@@ -110,6 +130,7 @@ pub(super) fn ground(chain: &Chain, [ahead, behind]: [f64; 2]) -> Vec<Ground> {
     let (first, last) = (chain.start(), chain.end());
     let length = chain.length();
     let straight = |at: Point, way: Vector, [from, to]: [f64; 2]| Ground {
+        piece: None,
         from,
         to,
         start: at,

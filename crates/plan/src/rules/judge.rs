@@ -219,7 +219,7 @@ impl Judged<'_> {
         let (worst, more) = worst(tight, |radius| -radius)?;
         let polygon = data.bulge(worst.value).map_or_else(String::new, |bulge| {
             format!(
-                ": its units show as a polygon, each standing {} off the curve",
+                ": each unit stands {} off the curve, so that they show as a polygon",
                 ruler.text(bulge)
             )
         });
@@ -228,11 +228,11 @@ impl Judged<'_> {
             code: Code::EdgingRadius,
             place: place(&worst),
             sentence: format!(
-                "{} follows a radius of {} or more, and the inside edge here has {}{}{polygon}; make the bend wider or take another edging",
-                data.name,
-                ruler.text(data.least_radius),
+                "the inside edge has a radius of {}{}, and {} wants {} or more{polygon}; make the bend flatter or take another edging",
                 ruler.text(worst.value),
                 and_more(more),
+                data.name,
+                ruler.text(data.least_radius),
             ),
             value: Some(worst.value),
             limit: Some(data.least_radius),
@@ -266,8 +266,8 @@ fn worst(
 fn and_more(more: usize) -> String {
     match more {
         0 => String::new(),
-        1 => " (and at one more place less so)".into(),
-        _ => format!(" (and at {more} more places less so)"),
+        1 => " (and at one more place)".into(),
+        _ => format!(" (and at {more} more places)"),
     }
 }
 
