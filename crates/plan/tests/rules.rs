@@ -640,3 +640,16 @@ fn rules_and_edging_are_edited_and_stored() {
         "no longer there",
     );
 }
+
+#[test]
+fn every_word_that_is_stored_stays() {
+    // A plan written once with every set and every edging: its words never change.
+    let text = include_str!("files/rules-and-walk.ron");
+    let plan = plan::file::read(text.as_bytes()).unwrap();
+    assert_eq!(plan::file::write(&plan), text);
+    assert_eq!(plan.rules, RuleSet::ALL);
+    let edgings: Vec<Edging> = plan.schemes.iter().filter_map(|s| s.edging).collect();
+    assert_eq!(edgings[..10], Edging::ALL);
+    assert_eq!(edgings[10..], [Edging::Other { least_radius: 2.5 }]);
+    assert_eq!(plan.walk.vehicles, plan::feel::usual_vehicles());
+}
