@@ -368,8 +368,8 @@ const LOOK: f64 = 1.0 / 12.0;
 const TEETH: f64 = 32.0;
 /// After so many times that, everything has settled.
 const SETTLES: f64 = 4.0;
-/// The most looks at one chain.
-const MOST_LOOKS: f64 = 200_000.0;
+/// About the most looks at one chain; past them, on ten kilometres of bends, they lie farther apart.
+const MOST_LOOKS: f64 = 50_000.0;
 /// The most points on a side when a strip is drawn.
 const MOST_ON_A_SIDE: f64 = 64.0;
 /// Peaks closed in on, the highest ones.

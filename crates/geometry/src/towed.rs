@@ -37,8 +37,8 @@ const STEP: f64 = 1.0 / 5.0;
 /// longest drawbar.
 const SETTLED: f64 = 1e-10;
 
-/// The most steps of one chain; past them, on hundreds of kilometres, steps grow longer.
-const MOST_STEPS: f64 = 1e6;
+/// The most steps of one chain; past them, on tens of kilometres of bends, steps grow longer.
+const MOST_STEPS: f64 = 1e5;
 
 impl<'a> Towed<'a> {
     /// A trailer whose axle runs `drawbar` metres behind its hitch, which stands `hitch` metres behind
