@@ -301,12 +301,10 @@ fn a_round_has_no_end_to_pass_at() {
 
 #[test]
 fn turning_spaces() {
-    // Sources: ADA 304.3, 60 in (ada.gov, fig. 3); DIN 18040-3, 1.5 m (nullbarriere.de); AS 1428.1 6.5.1,
-    // from memory.
+    // Sources: ADA 304.3, 60 in (ada.gov, fig. 3); DIN 18040-3, 1.5 m (nullbarriere.de).
     for (set, least) in [
         (RuleSet::Ada2010, 60.0 * INCH),
         (RuleSet::Din18040Public, 1.5),
-        (RuleSet::As1428, 1.5),
     ] {
         let with = |shape| Route {
             pads: vec![pad(1.0, shape)],

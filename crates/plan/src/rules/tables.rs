@@ -117,7 +117,6 @@ pub(super) const DIN_18040_PUBLIC: &[Rule] = &[
 pub(super) const AS_1428: &[Rule] = &[
     rule!("AS 1428.1 (Australia)", "as quoted", "path clear width": ClearWidth, AtLeast Metres(1.0), Care, Once),
     rule!("AS 1428.1 (Australia)", "2021", "7.4(f)": WidthOnBend { inside_radius: 5.0 }, AtLeast Metres(1.5), Care, Twice),
-    rule!("AS 1428.1 (Australia)", "2009", "6.5.1, turns of 60 to 90°": TurningSpace, AtLeast Metres(1.5), Note, Recalled),
 ];
 
 pub(super) const FIELDFARE: &[Rule] = &[
