@@ -41,6 +41,9 @@ mod point;
 mod rise_band;
 mod round_share;
 mod runs;
+mod swept;
+mod towed;
+mod trailing;
 mod tree;
 mod two_bends;
 mod winding;
@@ -64,6 +67,9 @@ pub use patch::{Core, Patch, PatchError};
 pub use piece::Piece;
 pub use point::{Point, Vector};
 pub use rise_band::{Keep, NARROWEST_RANGE, RiseRange, rises_that_fit};
+pub use swept::{Outline, Reach, Rig, Swept, Towing, WIDEST_WITHIN, Widest};
+pub use towed::Towed;
+pub use trailing::{Steady, Trail, TrailError, steady};
 pub use two_bends::{TwoBends, TwoBendsError, two_bends};
 
 /// Two points nearer than this are one point: a tenth of a micrometre, far below any tape and far

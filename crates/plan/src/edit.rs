@@ -14,8 +14,11 @@ use std::fmt;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
-use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side};
+use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side, letter};
+use crate::edging::Edging;
+use crate::feel::Walk;
 use crate::limits::{self, LimitError};
+use crate::rules::RuleSet;
 use crate::units::{Graduation, Units};
 
 pub use hold::{held, other_answers};
@@ -285,6 +288,17 @@ pub enum Edit {
     SetTitle(String),
     /// Changes what is on the ground.
     Site(SiteEdit),
+    /// Chooses the rules the paths are judged by.
+    SetRules(Vec<RuleSet>),
+    /// Sets who walks the paths, and what is wheeled along them.
+    SetWalk(Walk),
+    /// Chooses what the paths of an option are edged with, or leaves it open.
+    SetEdging {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The edging.
+        edging: Option<Edging>,
+    },
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -463,6 +477,11 @@ impl Edit {
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
             Self::Site(edit) => edit.name(),
+            Self::SetRules(_) => "choose the rules".into(),
+            Self::SetWalk(_) => "set what goes along the paths".into(),
+            Self::SetEdging { scheme, .. } => {
+                format!("choose the edging of option {}", letter(*scheme))
+            }
         }
     }
 }
@@ -622,6 +641,9 @@ impl Plan {
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
             Edit::Site(edit) => site::change(&mut plan, edit)?,
+            Edit::SetRules(rules) => plan.rules.clone_from(rules),
+            Edit::SetWalk(walk) => plan.walk.clone_from(walk),
+            Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
         }
         limits::check_changed(&plan, self)?;
         if branch::refasten(self, &mut plan) {

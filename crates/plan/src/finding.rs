@@ -103,6 +103,28 @@ pub enum Code {
     NoGround,
     /// A stem is thicker than any tree's.
     StemTooThick,
+    /// A path is narrower than a rule has it.
+    ClearWidth,
+    /// A path is narrower on a tight bend than a rule has it.
+    WidthOnBend,
+    /// An inside edge is tighter than a rule has it.
+    InsideRadius,
+    /// An inside edge is tighter than the edging can follow.
+    EdgingRadius,
+    /// The straight between two opposite bends is short.
+    ShortStraight,
+    /// The straight between two bends that turn alike is short.
+    BrokenBack,
+    /// Two bends that run into each other have very unequal radii.
+    UnequalBends,
+    /// A corner is too slight to be meant and too sharp to pass for smooth.
+    Kink,
+    /// A path meets the edge of another in a sharp point.
+    SharpMeeting,
+    /// It is far from one passing place to the next.
+    PassingPlace,
+    /// There is no space to turn in.
+    TurningSpace,
 }
 
 impl Code {
@@ -134,6 +156,17 @@ impl Code {
             Self::OutlineCrosses => "outline-crosses",
             Self::NoGround => "no-ground",
             Self::StemTooThick => "stem-too-thick",
+            Self::ClearWidth => "clear-width",
+            Self::WidthOnBend => "width-on-bend",
+            Self::InsideRadius => "inside-radius",
+            Self::EdgingRadius => "edging-radius",
+            Self::ShortStraight => "short-straight",
+            Self::BrokenBack => "broken-back",
+            Self::UnequalBends => "unequal-bends",
+            Self::Kink => "kink",
+            Self::SharpMeeting => "sharp-meeting",
+            Self::PassingPlace => "passing-place",
+            Self::TurningSpace => "turning-space",
         }
     }
 }

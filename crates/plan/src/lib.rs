@@ -5,8 +5,10 @@
 
 pub mod clearance;
 pub mod document;
+pub mod edging;
 pub mod edit;
 pub mod example;
+pub mod feel;
 pub mod figures;
 pub mod file;
 pub mod finding;
@@ -15,6 +17,7 @@ pub mod history;
 pub mod limits;
 pub mod refusal;
 pub mod room;
+pub mod rules;
 pub mod setout;
 pub mod solve;
 mod stored;

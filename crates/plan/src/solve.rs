@@ -11,6 +11,7 @@ use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
 use crate::clearance::{self, Clearance, Nearby, RootShare};
 use crate::document::{Heading, Junction, Plan, Route, Shape, Side, letter};
 use crate::finding::{Code, Finding, Part, Place, Severity};
+use crate::rules;
 use crate::surroundings::Surroundings;
 use crate::units::{Ruler, angle_text};
 
@@ -245,6 +246,7 @@ impl Plan {
                     };
                     clearance::report(&solved, &surroundings, &mut report);
                     routes.push(solved);
+                    rules::judge_route(self, [s, r], &routes, &mut findings);
                 }
                 SolvedScheme {
                     letter: letter(s),

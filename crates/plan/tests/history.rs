@@ -392,6 +392,12 @@ fn look_through(plan: &Plan) {
             "\"centre_line\":",
             "\"left_edge\":",
             "\"right_edge\":",
+            "\"feel\":",
+            "\"tightest\":",
+            "\"longest_view\":",
+            "\"turn_that_hides\":",
+            "\"hides_what_is_beyond\":",
+            "\"folds_at\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),
