@@ -240,6 +240,29 @@ pub enum Edit {
         /// How far the copy is moved.
         by: Vector,
     },
+    /// Mirrors several waypoints of a path in the line from the first to the last of them, and the
+    /// legs between neighbours among them. On a ring the first is the one behind the longest
+    /// stretch that is not among them.
+    MirrorPegs {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// The waypoints, counted from 0, in any order.
+        waypoints: Vec<usize>,
+    },
+    /// Copies what runs from the first to the last of several waypoints as a path of its own; the
+    /// first is found as in [`Self::MirrorPegs`].
+    CopyPegs {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// The waypoints, counted from 0, in any order.
+        waypoints: Vec<usize>,
+        /// How far the copy is moved.
+        by: Vector,
+    },
     /// Lays a landing on a path, replaces one, or takes one away.
     SetPad {
         /// Which option, counted from 0.
@@ -359,6 +382,10 @@ pub enum EditError {
     Closed,
     /// A path needs two pegs.
     TwoPegs,
+    /// Chosen pegs give no line to mirror the others in.
+    MirrorLine,
+    /// A path cannot be made of one peg.
+    OnePeg,
     /// A path cannot be parted at its end.
     AtAnEnd,
     /// No line is drawn there that a peg could be put on.
@@ -397,6 +424,12 @@ impl fmt::Display for EditError {
             ),
             Self::TwoPegs => f.write_str(
                 "a path needs two pegs, and a closed one three: take the whole path away instead",
+            ),
+            Self::MirrorLine => f.write_str(
+                "pegs are mirrored in the line from the first to the last of them, and these two stay: choose one more between them, and ends that stand apart",
+            ),
+            Self::OnePeg => f.write_str(
+                "one peg makes no path: choose another, and what runs between them is copied",
             ),
             Self::AtAnEnd => {
                 f.write_str("a path cannot be parted at its own end: choose a peg between two legs")
@@ -468,6 +501,8 @@ impl Edit {
             Self::MoveTogether { waypoints, .. } => format!("move {} pegs", waypoints.len()),
             Self::Mirror { .. } => "mirror the path".into(),
             Self::CopyRoute { .. } => "copy the path".into(),
+            Self::MirrorPegs { waypoints, .. } => format!("mirror {} pegs", waypoints.len()),
+            Self::CopyPegs { waypoints, .. } => format!("copy {} pegs", waypoints.len()),
             Self::SetPad { to: Some(_), .. } => "lay a landing".into(),
             Self::SetPad { to: None, .. } => "take a landing away".into(),
             Self::AddScheme { .. } => "add an option".into(),
@@ -599,6 +634,17 @@ impl Plan {
                 copy.start_on = None;
                 plan.scheme_mut(*to)?.routes.push(copy);
             }
+            Edit::MirrorPegs {
+                scheme,
+                route,
+                waypoints,
+            } => many::mirror(&mut plan, (*scheme, *route), waypoints)?,
+            Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            } => many::copy(&mut plan, (*scheme, *route), waypoints, *by)?,
             Edit::SetPad {
                 scheme,
                 route,

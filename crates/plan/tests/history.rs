@@ -309,6 +309,23 @@ fn whole_path() -> impl Strategy<Value = Edit> {
                 along,
             }
         }),
+        (both(), prop::collection::vec(0..7_usize, 0..6)).prop_map(
+            |((scheme, route), waypoints)| {
+                Edit::MirrorPegs {
+                    scheme,
+                    route,
+                    waypoints,
+                }
+            }
+        ),
+        (both(), prop::collection::vec(0..7_usize, 0..6), way()).prop_map(
+            |((scheme, route), waypoints, by)| Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            }
+        ),
         (both(), scheme(), way()).prop_map(|((scheme, route), to, by)| Edit::CopyRoute {
             scheme,
             route,

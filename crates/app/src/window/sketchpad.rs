@@ -260,12 +260,11 @@ impl Sketchpad {
                     .inner_margin(Margin::symmetric(theme::EDGE / 2, theme::EDGE / 2)),
             )
             .show(ui, |ui| self.slip.ui(ui, scene, self.said.as_ref(), out));
-        CentralPanel::default()
-            .frame(Frame::new().fill(paper))
-            .show(ui, |ui| {
-                self.canvas.ui(ui, scene, out);
-                self.hints.ui(ui, scene.palette, out);
-            });
+        // The canvas lays its own paper.
+        CentralPanel::default().frame(Frame::NONE).show(ui, |ui| {
+            self.canvas.ui(ui, scene, out);
+            self.hints.ui(ui, scene.palette, out);
+        });
     }
 
     fn carry_out(&mut self, ctx: &Context, intent: Intent) {

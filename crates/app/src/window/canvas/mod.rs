@@ -5,6 +5,7 @@ pub(crate) mod guide;
 mod handles;
 mod labels;
 mod lay;
+mod narrow;
 mod on_plan;
 mod placed;
 mod room;
@@ -354,7 +355,7 @@ fn draw_path(
     let edge = if chosen { Pen::Edge } else { Pen::Outline };
     let wide = view.screen_length(route.width);
     if wide < NARROW {
-        draw_narrow(
+        narrow::draw(
             painter,
             view,
             palette,
@@ -368,24 +369,6 @@ fn draw_path(
         edge.draw(painter, &view.trace(&curves(line)), palette);
     }
     Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
-}
-
-/// A path too narrow for its three lines: what is between its edges, and the edges round it.
-fn draw_narrow(
-    painter: &egui::Painter,
-    view: &View,
-    palette: &Palette,
-    chain: &Chain,
-    (wide, edge): (f32, f32),
-) {
-    let inside = wide - edge;
-    for run in view.trace(&curves(chain)) {
-        let outer = egui::Stroke::new(wide.max(edge) + edge, palette.ink);
-        painter.line(run.points.clone(), outer);
-        if inside > 1.0 {
-            painter.line(run.points, egui::Stroke::new(inside, palette.path));
-        }
-    }
 }
 
 /// Fills a path between its edges, and the outsides of its corners.
