@@ -53,7 +53,7 @@ fn long_names() -> Plan {
             route.name = long("Path", true);
         }
     }
-    for (i, obstacle) in plan.site.obstacles.iter_mut().enumerate() {
+    for (i, obstacle) in plan.site_mut().obstacles.iter_mut().enumerate() {
         obstacle.name = long(&format!("{i} {}", obstacle.name), i % 2 == 0);
     }
     plan.schemes[0].routes[0].pads.push(plan::document::Pad {
