@@ -268,13 +268,10 @@ fn a_path_is_copied_mirrored_and_taken_away() {
     assert!(pad.state().plan().schemes[0].routes.is_empty());
 }
 
-#[test]
-fn several_pegs_move_together_and_their_legs_keep_their_shape() {
-    let mut pad = window();
-    let before = route(&pad, 0).clone();
-    click(&mut pad, Role::Slider, "Peg 5");
-    for label in ["Peg 6", "Peg 7"] {
-        let at = place(&pad, Role::Slider, label);
+/// Chooses pegs besides the one that is chosen.
+fn also_choose(pad: &mut Pad<'_>, labels: &[&str]) {
+    for label in labels {
+        let at = place(pad, Role::Slider, label);
         pad.event(egui::Event::ModifiersChanged(Modifiers::SHIFT));
         pad.hover_at(at);
         pad.run_steps(1);
@@ -293,6 +290,66 @@ fn several_pegs_move_together_and_their_legs_keep_their_shape() {
     }
     pad.event(egui::Event::ModifiersChanged(Modifiers::NONE));
     pad.run();
+}
+
+#[test]
+fn chosen_pegs_are_mirrored_and_copied_from_the_slip() {
+    let mut pad = window();
+    let before = route(&pad, 0).clone();
+    click(&mut pad, Role::Slider, "Peg 5");
+    also_choose(&mut pad, &["Peg 7"]);
+    // Two pegs stand on the line themselves.
+    click(&mut pad, Role::Button, "Mirror these pegs");
+    let said = pad.state().said().map(|said| said.sentence.clone());
+    assert!(said.is_some_and(|said| said.contains("choose one more between them")));
+    assert_eq!(*route(&pad, 0), before);
+
+    also_choose(&mut pad, &["Peg 6"]);
+    click(&mut pad, Role::Button, "Mirror these pegs");
+    let after = route(&pad, 0).clone();
+    assert!((after.waypoints[5].at - before.waypoints[5].at).length() > 0.01);
+    for peg in (0..before.waypoints.len()).filter(|peg| *peg != 5) {
+        assert_eq!(after.waypoints[peg], before.waypoints[peg]);
+    }
+    // They are still chosen: mirrored again all is as it was, but for the last digits.
+    click(&mut pad, Role::Button, "Mirror these pegs");
+    let back = route(&pad, 0).waypoints[5].at - before.waypoints[5].at;
+    assert!(back.length() < 1e-9);
+
+    let paths = pad.state().plan().schemes[0].routes.len();
+    click(&mut pad, Role::Button, "Copy these pegs");
+    assert_eq!(pad.state().plan().schemes[0].routes.len(), paths + 1);
+    let copy = route(&pad, paths).clone();
+    assert_eq!(copy.width, before.width);
+    assert_eq!(copy.legs, route(&pad, 0).legs[4..6]);
+    for _ in 0..3 {
+        press(&mut pad, Modifiers::COMMAND, Key::Z);
+    }
+    assert_eq!(*route(&pad, 0), before);
+    assert_eq!(pad.state().plan().schemes[0].routes.len(), paths);
+}
+
+#[test]
+fn pegs_are_chosen_together_with_the_keyboard_alone() {
+    let mut pad = window();
+    for (label, modifiers) in [
+        ("Peg 5", Modifiers::NONE),
+        ("Peg 6", Modifiers::SHIFT),
+        ("Peg 7", Modifiers::SHIFT),
+    ] {
+        pad.get_by_role_and_label(Role::Slider, label).focus();
+        pad.run();
+        press(&mut pad, modifiers, Key::Space);
+    }
+    assert!(pad.query_by_label("3 pegs together").is_some());
+}
+
+#[test]
+fn several_pegs_move_together_and_their_legs_keep_their_shape() {
+    let mut pad = window();
+    let before = route(&pad, 0).clone();
+    click(&mut pad, Role::Slider, "Peg 5");
+    also_choose(&mut pad, &["Peg 6", "Peg 7"]);
     assert!(pad.query_by_label("3 pegs together").is_some());
     drag_node(&mut pad, Role::Slider, "Peg 6", Vec2::new(40.0, 60.0), 6);
     let after = route(&pad, 0).clone();

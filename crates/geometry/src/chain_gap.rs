@@ -39,26 +39,21 @@ impl Chain {
     /// ```
     #[must_use]
     pub fn gap(&self, other: &Self) -> ChainGap {
+        let (one, two) = (Runs::of(self.pieces()), Runs::of(other.pieces()));
         let Closest {
             span,
             from_piece,
             to_piece,
-        } = Runs::of(self.pieces()).least(&Runs::of(other.pieces()));
+        } = one.least(&two);
         let gap = span.gap();
         ChainGap {
             distance: gap.distance,
             from: gap.from,
             to: gap.to,
-            from_station: self.station_on(from_piece, gap.from),
-            to_station: other.station_on(to_piece, gap.to),
+            from_station: self.station_of(from_piece) + one.frames()[from_piece].walked(gap.from),
+            to_station: other.station_of(to_piece) + two.frames()[to_piece].walked(gap.to),
             from_piece,
             to_piece,
         }
-    }
-
-    /// The station of a point that lies on the piece of this number.
-    pub(crate) fn station_on(&self, piece: usize, point: Point) -> f64 {
-        let on = &self.pieces()[piece];
-        self.station_of(piece) + on.along(point).clamp(0.0, on.length())
     }
 }

@@ -41,7 +41,10 @@ pub(crate) fn deepest(
     let mut stretches = Vec::new();
     path.tree().visit(&worth, &mut |piece| {
         let frame = &path.frames()[piece];
-        let (Some(start), Some(end)) = (sound(frame.start), sound(frame.end)) else {
+        let joined = stretches.last().map(|before: &Stretch| before.end);
+        let joined = joined.filter(|before| before.at == frame.start);
+        let (Some(start), Some(end)) = (joined.or_else(|| sound(frame.start)), sound(frame.end))
+        else {
             return;
         };
         let q = frame.rise / frame.half;
@@ -57,11 +60,19 @@ pub(crate) fn deepest(
     });
     while let Some(stretch) = stretches.pop() {
         let enough = best.map_or(0.0, |(_, best)| best.depth) + tolerance;
+        let (possible, share) = stretch.deepest_possible(border, enough);
         // Written so that what is no number ends the search.
-        let may_be_deeper = stretch.deepest_possible(border, enough) > enough;
-        if let Some(halves) = may_be_deeper.then(|| stretch.halves(&sound)).flatten() {
-            deepen(&mut best, stretch.piece, halves[0].end);
-            stretches.extend(halves);
+        if possible > enough
+            && let Some(parts) = stretch.parts(share, &sound)
+        {
+            deepen(&mut best, stretch.piece, parts[0].end);
+            // The part that promises more is looked at first.
+            let [first, second] = parts;
+            if first.start.depth > second.end.depth {
+                stretches.extend([second, first]);
+            } else {
+                stretches.extend([first, second]);
+            }
         }
     }
     best
@@ -83,45 +94,91 @@ struct Stretch {
 }
 
 impl Stretch {
-    /// A depth that no point of the stretch exceeds; once it is seen not to exceed `enough`, no
-    /// better one is looked for.
-    fn deepest_possible(&self, border: &Runs, enough: f64) -> f64 {
-        let chord = (self.end.at - self.start.at).length();
+    /// A depth that no point of the stretch exceeds, and at what share of the chord it might be
+    /// reached; once it is seen not to exceed `enough`, no better one is looked for.
+    fn deepest_possible(&self, border: &Runs, enough: f64) -> (f64, f64) {
+        let chord = (self.end.at - self.start.at).square().sqrt();
         let q = self.q.abs();
         // An arc is c (1 + q²) atan(q) / q long.
         let length = chord * (1.0 + q * q) * f64::min(1.0, FRAC_PI_2 / q);
-        let mut least = 0.5 * (self.start.depth + self.end.depth + length);
-        let rise = 0.5 * q * chord;
-        for side in [self.start.side, self.end.side] {
-            if least <= enough {
-                break;
-            }
-            // From chord to chord the distance is greatest at an end, since it is convex; each of
-            // the two arcs bows off its chord by no more than its rise.
-            let side = &border.frames()[side];
-            let (first, one) = side.nearest(self.start.at);
-            let (second, other) = side.nearest(self.end.at);
-            least = least.min(first.max(second).sqrt() + rise + side.bow(one, other));
+        let (start, end) = (self.start.depth, self.end.depth);
+        let mut least = (0.5 * (start + end + length), 0.5);
+        if least.0 <= enough {
+            return least;
         }
-        least
+        let (start, end) = (start.abs(), end.abs());
+        // From chord to chord the distance to one side is convex, so at most what lies in line
+        // between its two ends; each of the two arcs bows off its chord by no more than its rise.
+        let [first, last] = [self.start.side, self.end.side].map(|side| &border.frames()[side]);
+        let (ahead, on_first) = first.nearest(self.end.at);
+        let (behind, on_last) = last.nearest(self.start.at);
+        let bow = first
+            .bow(self.start.foot, on_first)
+            .max(last.bow(on_last, self.end.foot));
+        let along_sides = peak([start, ahead.sqrt()], [behind.sqrt(), end]);
+        least = lesser(
+            least,
+            (along_sides.0 + 0.5 * q * chord + bow, along_sides.1),
+        );
+        if least.0 <= enough {
+            return least;
+        }
+        // The squares of the distances to the two feet, less the square of the way gone, are in line.
+        let square = |a: Point, b: Point| (b - a).square();
+        let (from, to) = (self.start.at, self.end.at);
+        let gone = chord * chord;
+        let (height, share) = peak(
+            [start * start, square(to, self.start.foot) - gone],
+            [square(from, self.end.foot), end * end - gone],
+        );
+        let to_feet = |share: f64, height: f64| (height + gone * share * share).max(0.0).sqrt();
+        let highest = [(0.0, start), (share, to_feet(share, height)), (1.0, end)]
+            .into_iter()
+            .fold(0.0, |most, (_, depth)| f64::max(most, depth));
+        lesser(least, (highest + 0.5 * q * chord, share))
     }
 
-    /// The two halves; `None` when there is nothing left to halve.
-    fn halves(&self, sound: impl Fn(Point) -> Option<Sounding>) -> Option<[Self; 2]> {
+    /// The two parts, a straight parted at this share of it, an arc in the middle; `None` when there
+    /// is nothing left to part.
+    fn parts(&self, share: f64, sound: impl Fn(Point) -> Option<Sounding>) -> Option<[Self; 2]> {
         let (from, to) = (self.start.at, self.end.at);
-        let apex = from.middle(to) + (to - from).left() * (0.5 * self.q);
-        if apex == from || apex == to {
+        let between = if self.q.abs() > 0.0 {
+            from.middle(to) + (to - from).left() * (0.5 * self.q)
+        } else {
+            from.towards(to, share.clamp(LEAST_SHARE, 1.0 - LEAST_SHARE))
+        };
+        if between == from || between == to {
             return None;
         }
-        let middle = sound(apex)?;
+        let middle = sound(between)?;
         // tan(x / 2) from tan(x)
-        let q = self.q / (1.0 + self.q.hypot(1.0));
-        let half = |start, end| Self {
+        let q = self.q / (1.0 + (1.0 + self.q * self.q).sqrt());
+        let part = |start, end| Self {
             piece: self.piece,
             start,
             end,
             q,
         };
-        Some([half(self.start, middle), half(middle, self.end)])
+        Some([part(self.start, middle), part(middle, self.end)])
     }
+}
+
+/// No part of a straight is made smaller than this, so that each is soon small.
+const LEAST_SHARE: f64 = 0.05;
+
+/// The highest that the lower of two lines comes between the shares 0 and 1, and at which share,
+/// the first being the lower one at 0 and the second at 1.
+fn peak(first: [f64; 2], second: [f64; 2]) -> (f64, f64) {
+    let (before, after) = (second[0] - first[0], first[1] - second[1]);
+    let share = if before + after > 0.0 {
+        before / (before + after)
+    } else {
+        0.5
+    };
+    let crossing = first[0] + share * (first[1] - first[0]);
+    (crossing.max(first[0]).max(second[1]), share)
+}
+
+fn lesser(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
+    if other.0 < one.0 { other } else { one }
 }

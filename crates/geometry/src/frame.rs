@@ -33,9 +33,11 @@ pub(crate) struct Frame {
 impl Frame {
     pub(crate) fn of(piece: &Piece) -> Self {
         let (start, end) = (piece.start(), piece.end());
-        let chord = start.distance(end);
+        let (chord, rise) = match piece {
+            Piece::Line(line) => (line.length(), 0.0),
+            Piece::Arc(arc) => (arc.chord(), arc.rise()),
+        };
         let along = (end - start) / chord;
-        let rise = piece.arc().map_or(0.0, crate::Arc::rise);
         let half = 0.5 * chord;
         let q = rise.abs() / half;
         let scale = 1.0 / (1.0 + q * q);
@@ -140,6 +142,17 @@ impl Frame {
         Some(self.place(radius * x, height))
     }
 
+    /// How far along the piece a point of it lies, from 0 to its length.
+    pub(crate) fn walked(&self, point: Point) -> f64 {
+        let (x, up) = self.local(point);
+        if self.is_straight() {
+            return (x + self.half).clamp(0.0, 2.0 * self.half);
+        }
+        let (wx, wy) = self.outward(x, up);
+        let half_sweep = self.sine.atan2(self.cosine);
+        (wx.atan2(wy) + half_sweep).clamp(0.0, 2.0 * half_sweep) / self.curvature
+    }
+
     /// Which way is square off the piece at a point of it, length one.
     pub(crate) fn normal_at(&self, point: Point) -> Vector {
         let (x, up) = self.local(point);
@@ -151,7 +164,7 @@ impl Frame {
 
     /// How far the arc between two points of it bows from their chord; infinite past half a circle.
     pub(crate) fn bow(&self, one: Point, other: Point) -> f64 {
-        let half = 0.5 * (other - one).length();
+        let half = 0.5 * (other - one).square().sqrt();
         let square = 1.0 - (half * self.curvature) * (half * self.curvature);
         if self.cosine < 0.0 {
             // On an arc past half a circle the way between two points is short when both lie on
@@ -168,6 +181,12 @@ impl Frame {
     /// A circle about `middle` of this radius holds the whole piece.
     pub(crate) fn reach(&self) -> f64 {
         self.half.max(self.rise)
+    }
+
+    /// Whether the whole line or circle of this piece passes by the whole of another, seen at once.
+    pub(crate) fn keeps_off(&self, other: &Self) -> bool {
+        let (x, up) = self.local(other.middle);
+        self.off(x, up).0.abs() > other.reach()
     }
 
     /// The smallest upright box round the piece: its ends, and where an arc faces a quarter.

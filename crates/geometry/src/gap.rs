@@ -133,6 +133,9 @@ fn meeting(a: &Frame, b: &Frame) -> Option<Point> {
         let parted = before * after < 0.0 && side(a, b.start) * side(a, b.end) < 0.0;
         return parted.then(|| a.start.towards(a.end, before / (before - after)));
     }
+    if a.keeps_off(b) || b.keeps_off(a) {
+        return None;
+    }
     Carrier::of_frame(a)
         .meet(&Carrier::of_frame(b))
         .into_iter()

@@ -80,6 +80,24 @@ impl Ground {
         found
     }
 
+    /// Each patch whose signed distance to a point is at most `reach` metres, with its number, in
+    /// order. The point must be finite.
+    #[must_use]
+    pub fn near_point(&self, point: Point, reach: f64) -> Vec<(usize, Gap)> {
+        let about = Bounds::of(point).grown(reach.max(0.0));
+        let mut found = Vec::new();
+        let mut look = |i: usize| {
+            let gap = self.patches[i].signed_distance(point);
+            found.extend((gap.distance <= reach).then_some((i, gap)));
+        };
+        self.tree.visit(&|bounds| bounds.meets(about), &mut |at| {
+            look(self.order[at]);
+        });
+        self.endless.iter().copied().for_each(&mut look);
+        found.sort_unstable_by_key(|(i, _)| *i);
+        found
+    }
+
     /// The patch with the least signed distance to a point, if that is at most `reach` metres, with
     /// its number. The point must be finite.
     #[must_use]
@@ -139,7 +157,7 @@ impl Ground {
                     distance: gap.distance,
                     from: gap.from,
                     to: gap.to,
-                    station: chain.station_on(piece, gap.from),
+                    station: chain.station_of(piece) + path.frames()[piece].walked(gap.from),
                     piece,
                 }
             })

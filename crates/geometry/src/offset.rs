@@ -7,6 +7,9 @@ use crate::{Arc, Chain, Direction, Line, Piece, Point, SAME_PLACE, meetings};
 pub struct Offset {
     /// The offset; `None` when nothing of the chain is left.
     pub chain: Option<Chain>,
+    /// For each piece of the offset the piece of the chain that it lies beside; what leads from one
+    /// to the next belongs to the next.
+    pub sources: Vec<usize>,
     /// What a person should know, in walking order.
     pub troubles: Vec<OffsetTrouble>,
 }
@@ -32,7 +35,7 @@ pub enum OffsetTrouble {
 
 /// A mitre reaches at most this many offsets beyond the corner (a turn of about 151°); sharper
 /// corners are cut square, as a mason would.
-const MITRE_REACH: f64 = 4.0;
+pub const MITRE_REACH: f64 = 4.0;
 
 /// Ends of an edge nearer than this are brought together: a micrometre.
 const HAIR: f64 = 1e-6;
@@ -61,8 +64,10 @@ pub(crate) fn offset(chain: &Chain, distance: f64) -> Offset {
     if chain.is_closed() {
         edge.close();
     }
+    let sources = edge.pieces.iter().map(|run| run.source).collect();
     let pieces = edge.pieces.into_iter().map(|run| run.piece).collect();
     Offset {
+        sources,
         chain: Chain::new(pieces, chain.is_closed()).ok(),
         troubles: edge.troubles,
     }

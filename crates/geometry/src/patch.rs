@@ -279,7 +279,7 @@ impl Patch {
             side,
         } = sounding;
         let way = if depth > 0.0 { foot - at } else { at - foot };
-        let length = way.length();
+        let length = way.square().sqrt();
         let to = if self.grown <= 0.0 {
             foot
         } else if length > SAME_PLACE {

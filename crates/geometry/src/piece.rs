@@ -48,6 +48,15 @@ impl Piece {
         }
     }
 
+    /// The angle turned through on each metre, positive to the left; zero on a straight.
+    #[must_use]
+    pub fn curvature(&self) -> f64 {
+        match self {
+            Self::Line(_) => 0.0,
+            Self::Arc(arc) => arc.radius().recip().copysign(-arc.rise()),
+        }
+    }
+
     /// The arc, if it is one.
     #[must_use]
     pub fn arc(&self) -> Option<&Arc> {

@@ -178,7 +178,10 @@ impl Frame {
         let (distance, on) = match feature {
             Feature::Point(point) => {
                 let off = |piece: &Piece| piece.nearest(*point).1.distance(*point);
-                (outline.iter().map(off).fold(f64::INFINITY, f64::min), *point)
+                (
+                    outline.iter().map(off).fold(f64::INFINITY, f64::min),
+                    *point,
+                )
             }
             Feature::Side(side) => {
                 let off = |piece: &Piece| side.gap(piece).distance;
@@ -188,7 +191,7 @@ impl Frame {
                 )
             }
         };
-        distance < apart - KEPT || self.is_in_path(on, rise)
+        distance < apart - KEPT || distance <= KEPT || self.is_in_path(on, rise)
     }
 
     fn is_in_path(&self, point: Point, rise: f64) -> bool {

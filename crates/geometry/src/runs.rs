@@ -1,5 +1,6 @@
 //! A chain made ready for measuring: its pieces in their frames, under a tree of boxes.
 
+use crate::capsule::Capsule;
 use crate::frame::Frame;
 use crate::gap::{Span, between};
 use crate::tree::{Run, Tree};
@@ -11,6 +12,8 @@ use crate::{Bounds, Piece, Point, SAME_PLACE, winding};
 pub(crate) struct Runs {
     frames: Vec<Frame>,
     tree: Tree,
+    /// One for each box of the tree.
+    capsules: Vec<Capsule>,
 }
 
 /// The nearest point of a chain to a point.
@@ -44,8 +47,10 @@ impl Runs {
                 frame.bounds().with(Bounds::of(joint))
             })
             .collect();
+        let tree = Tree::over(&leaves);
         Self {
-            tree: Tree::over(&leaves),
+            capsules: Capsule::of_runs(&frames, &tree),
+            tree,
             frames,
         }
     }
@@ -94,7 +99,7 @@ impl Runs {
         let near = self.tree.bounds(&first).square_to(point);
         let far = self.tree.bounds(&second).square_to(point);
         for (square, half) in nearer_first((near, first), (far, second)) {
-            if square < best.square {
+            if square < best.square && !self.capsule(&half).keeps_off(point, best.square.sqrt()) {
                 self.nearest_in(&half, point, best);
             }
         }
@@ -149,7 +154,7 @@ impl Runs {
             let near = self.tree.bounds(&first).square_between(bounds);
             let far = self.tree.bounds(&second).square_between(bounds);
             for (square, half) in nearer_first((near, first), (far, second)) {
-                if square < best.span.square {
+                if square < best.span.square && !self.keeps_off(&half, other, two, best) {
                     self.closest_in(other, &half, two, best);
                 }
             }
@@ -159,11 +164,23 @@ impl Runs {
             let near = bounds.square_between(other.tree.bounds(&first));
             let far = bounds.square_between(other.tree.bounds(&second));
             for (square, half) in nearer_first((near, first), (far, second)) {
-                if square < best.span.square {
+                if square < best.span.square && !self.keeps_off(one, other, &half, best) {
                     self.closest_in(other, one, &half, best);
                 }
             }
         }
+    }
+
+    fn capsule(&self, run: &Run) -> &Capsule {
+        &self.capsules[run.at]
+    }
+
+    /// Whether two runs, one of a single piece, are seen to be no nearer than the best so far.
+    fn keeps_off(&self, one: &Run, other: &Self, two: &Run, best: &Closest) -> bool {
+        (one.is_leaf() || two.is_leaf())
+            && self
+                .capsule(one)
+                .keeps_off_other(other.capsule(two), best.span.square.sqrt())
     }
 
     /// Whether a closed chain holds a point, its outline included.

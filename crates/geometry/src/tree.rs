@@ -14,7 +14,7 @@ pub(crate) struct Tree {
 /// One run of things, and where its box stands.
 #[derive(Clone, Debug)]
 pub(crate) struct Run {
-    at: usize,
+    pub(crate) at: usize,
     pub(crate) things: Range<usize>,
 }
 

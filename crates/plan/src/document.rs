@@ -8,6 +8,9 @@ use std::sync::Arc;
 use geometry::{Direction, Figure, Point};
 use serde::{Deserialize, Serialize};
 
+use crate::edging::Edging;
+use crate::feel::Walk;
+use crate::rules::{self, RuleSet};
 use crate::stored;
 use crate::units::{Graduation, Ruler, Units};
 
@@ -51,6 +54,20 @@ pub struct Plan {
     /// The options, lettered A, B, C in this order.
     #[serde(default)]
     pub schemes: Vec<Scheme>,
+    /// The rules its paths are judged by.
+    #[serde(
+        default = "rules::usual_rules",
+        skip_serializing_if = "rules_are_usual"
+    )]
+    pub rules: Vec<RuleSet>,
+    /// Who walks its paths, and what is wheeled along them.
+    #[serde(default, skip_serializing_if = "Walk::is_usual")]
+    pub walk: Walk,
+}
+
+#[expect(clippy::ptr_arg, reason = "serde passes the field as it is")]
+fn rules_are_usual(rules: &Vec<RuleSet>) -> bool {
+    rules::are_usual(rules)
 }
 
 /// The tape at hand.
@@ -80,6 +97,9 @@ pub struct Scheme {
     /// Its paths.
     #[serde(default)]
     pub routes: Vec<Route>,
+    /// What its paths are edged with, if that is settled.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub edging: Option<Edging>,
 }
 
 /// One path along its centre line.
@@ -350,6 +370,8 @@ impl Plan {
             north: 0.0,
             site: Arc::default(),
             schemes: vec![Scheme::default()],
+            rules: rules::usual_rules(),
+            walk: Walk::default(),
         }
     }
 

@@ -14,8 +14,11 @@ use std::fmt;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
-use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side};
+use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side, letter};
+use crate::edging::Edging;
+use crate::feel::Walk;
 use crate::limits::{self, LimitError};
+use crate::rules::RuleSet;
 use crate::units::{Graduation, Units};
 
 pub use hold::{held, other_answers};
@@ -237,6 +240,29 @@ pub enum Edit {
         /// How far the copy is moved.
         by: Vector,
     },
+    /// Mirrors several waypoints of a path in the line from the first to the last of them, and the
+    /// legs between neighbours among them. On a ring the first is the one behind the longest
+    /// stretch that is not among them.
+    MirrorPegs {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// The waypoints, counted from 0, in any order.
+        waypoints: Vec<usize>,
+    },
+    /// Copies what runs from the first to the last of several waypoints as a path of its own; the
+    /// first is found as in [`Self::MirrorPegs`].
+    CopyPegs {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// The waypoints, counted from 0, in any order.
+        waypoints: Vec<usize>,
+        /// How far the copy is moved.
+        by: Vector,
+    },
     /// Lays a landing on a path, replaces one, or takes one away.
     SetPad {
         /// Which option, counted from 0.
@@ -285,6 +311,17 @@ pub enum Edit {
     SetTitle(String),
     /// Changes what is on the ground.
     Site(SiteEdit),
+    /// Chooses the rules the paths are judged by.
+    SetRules(Vec<RuleSet>),
+    /// Sets who walks the paths, and what is wheeled along them.
+    SetWalk(Walk),
+    /// Chooses what the paths of an option are edged with, or leaves it open.
+    SetEdging {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The edging.
+        edging: Option<Edging>,
+    },
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -345,6 +382,10 @@ pub enum EditError {
     Closed,
     /// A path needs two pegs.
     TwoPegs,
+    /// Chosen pegs give no line to mirror the others in.
+    MirrorLine,
+    /// A path cannot be made of one peg.
+    OnePeg,
     /// A path cannot be parted at its end.
     AtAnEnd,
     /// No line is drawn there that a peg could be put on.
@@ -383,6 +424,12 @@ impl fmt::Display for EditError {
             ),
             Self::TwoPegs => f.write_str(
                 "a path needs two pegs, and a closed one three: take the whole path away instead",
+            ),
+            Self::MirrorLine => f.write_str(
+                "pegs are mirrored in the line from the first to the last of them, and these two stay: choose one more between them, and ends that stand apart",
+            ),
+            Self::OnePeg => f.write_str(
+                "one peg makes no path: choose another, and what runs between them is copied",
             ),
             Self::AtAnEnd => {
                 f.write_str("a path cannot be parted at its own end: choose a peg between two legs")
@@ -454,6 +501,8 @@ impl Edit {
             Self::MoveTogether { waypoints, .. } => format!("move {} pegs", waypoints.len()),
             Self::Mirror { .. } => "mirror the path".into(),
             Self::CopyRoute { .. } => "copy the path".into(),
+            Self::MirrorPegs { waypoints, .. } => format!("mirror {} pegs", waypoints.len()),
+            Self::CopyPegs { waypoints, .. } => format!("copy {} pegs", waypoints.len()),
             Self::SetPad { to: Some(_), .. } => "lay a landing".into(),
             Self::SetPad { to: None, .. } => "take a landing away".into(),
             Self::AddScheme { .. } => "add an option".into(),
@@ -463,6 +512,11 @@ impl Edit {
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
             Self::Site(edit) => edit.name(),
+            Self::SetRules(_) => "choose the rules".into(),
+            Self::SetWalk(_) => "set what goes along the paths".into(),
+            Self::SetEdging { scheme, .. } => {
+                format!("choose the edging of option {}", letter(*scheme))
+            }
         }
     }
 }
@@ -580,6 +634,17 @@ impl Plan {
                 copy.start_on = None;
                 plan.scheme_mut(*to)?.routes.push(copy);
             }
+            Edit::MirrorPegs {
+                scheme,
+                route,
+                waypoints,
+            } => many::mirror(&mut plan, (*scheme, *route), waypoints)?,
+            Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            } => many::copy(&mut plan, (*scheme, *route), waypoints, *by)?,
             Edit::SetPad {
                 scheme,
                 route,
@@ -622,6 +687,9 @@ impl Plan {
             }
             Edit::SetTitle(title) => plan.title.clone_from(title),
             Edit::Site(edit) => site::change(&mut plan, edit)?,
+            Edit::SetRules(rules) => plan.rules.clone_from(rules),
+            Edit::SetWalk(walk) => plan.walk.clone_from(walk),
+            Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
         }
         limits::check_changed(&plan, self)?;
         if branch::refasten(self, &mut plan) {

@@ -6,6 +6,7 @@ use geometry::{Bend, Chain, Piece, Point};
 use serde::Serialize;
 
 use crate::document::{Plan, Route, VERSION};
+use crate::feel::{self, BendFeel, Feel, VehicleFit, Walk};
 use crate::solve::{Solved, SolvedRoute};
 
 /// All figures of a plan.
@@ -49,6 +50,57 @@ pub struct RouteFigures {
     pub area: f64,
     /// Landings and passing places.
     pub pads: Vec<PadFigures>,
+    /// How it feels to walk; null when no leg can be drawn.
+    pub feel: Option<FeelFigures>,
+}
+
+/// How a path feels to walk.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FeelFigures {
+    /// Its bends in walking order.
+    pub bends: Vec<BendFeelFigures>,
+    /// Which of these bends is the tightest, counted from 0; null without any.
+    pub tightest: Option<usize>,
+    /// The vehicles of the plan.
+    pub vehicles: Vec<VehicleFigures>,
+}
+
+/// How a bend feels to walk.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BendFeelFigures {
+    /// Which piece of the centre line it is, counted from 0.
+    pub piece: usize,
+    /// The angle turned through with each pace, positive to the left.
+    pub turn_per_pace: f64,
+    /// The radius of the inside edge; 0 or less where none is left.
+    pub inside_radius: f64,
+    /// The longest view between edges one cannot see over; null without an inside edge.
+    pub longest_view: Option<f64>,
+    /// The turn that hides what is beyond.
+    pub turn_that_hides: Option<f64>,
+    /// Whether the bend turns so far.
+    pub hides_what_is_beyond: Option<bool>,
+}
+
+/// Whether a vehicle stays on a path.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct VehicleFigures {
+    /// Its name.
+    pub name: String,
+    /// The least width of the path on which all of it stays.
+    pub needs_width: f64,
+    /// The farthest it reaches left of the centre line.
+    pub left: f64,
+    /// The farthest it reaches right.
+    pub right: f64,
+    /// Where its front axle is when it reaches farthest.
+    pub worst_station: f64,
+    /// Whether it stays on and does not jackknife.
+    pub stays_on: bool,
+    /// The width of the path less the width needed.
+    pub spare: f64,
+    /// Where it jackknifes; null if it does not.
+    pub folds_at: Option<f64>,
 }
 
 /// A landing or passing place.
@@ -173,7 +225,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
                     .routes
                     .iter()
                     .zip(&solved.routes)
-                    .map(|(route, solved)| route_figures(route, solved))
+                    .map(|(route, solved)| route_figures(&plan.walk, route, solved))
                     .collect(),
             })
             .collect(),
@@ -193,7 +245,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
     }
 }
 
-fn route_figures(route: &Route, solved: &SolvedRoute) -> RouteFigures {
+fn route_figures(walk: &Walk, route: &Route, solved: &SolvedRoute) -> RouteFigures {
     RouteFigures {
         name: solved.name.clone(),
         width: solved.width,
@@ -213,6 +265,33 @@ fn route_figures(route: &Route, solved: &SolvedRoute) -> RouteFigures {
                 area: outline.enclosed_area(),
             })
             .collect(),
+        feel: feel::feel(walk, solved).map(feel_figures),
+    }
+}
+
+fn feel_figures(feel: Feel) -> FeelFigures {
+    let bend = |bend: &BendFeel| BendFeelFigures {
+        piece: bend.piece,
+        turn_per_pace: bend.turn_per_pace,
+        inside_radius: bend.inside_radius,
+        longest_view: bend.view.map(|view| view.longest),
+        turn_that_hides: bend.view.map(|view| view.turn_that_hides),
+        hides_what_is_beyond: bend.view.map(|view| view.hides_what_is_beyond),
+    };
+    let vehicle = |fit: VehicleFit| VehicleFigures {
+        name: fit.name,
+        needs_width: fit.needs_width,
+        left: fit.left,
+        right: fit.right,
+        worst_station: fit.worst_station,
+        stays_on: fit.stays_on,
+        spare: fit.spare,
+        folds_at: fit.folds_at,
+    };
+    FeelFigures {
+        bends: feel.bends.iter().map(bend).collect(),
+        tightest: feel.tightest,
+        vehicles: feel.vehicles.into_iter().map(vehicle).collect(),
     }
 }
 

@@ -85,6 +85,46 @@ pub enum Code {
     PadBeyondEnd,
     /// A path no longer starts on the edge it is to start from.
     OffItsEdge,
+    /// A path and an obstacle take up the same ground.
+    RunsInto,
+    /// A path comes nearer to an obstacle than that wants.
+    TooNear,
+    /// A path leaves the boundary, or comes too near to it.
+    OverBoundary,
+    /// A path is dug over a buried service, or may be.
+    OverService,
+    /// A path covers roots of a tree.
+    OverRoots,
+    /// Two paths of an option take up the same ground.
+    PathsOverlap,
+    /// The outline of an obstacle crosses itself.
+    OutlineCrosses,
+    /// An obstacle takes up no ground.
+    NoGround,
+    /// A stem is thicker than any tree's.
+    StemTooThick,
+    /// A path is narrower than a rule has it.
+    ClearWidth,
+    /// A path is narrower on a tight bend than a rule has it.
+    WidthOnBend,
+    /// An inside edge is tighter than a rule has it.
+    InsideRadius,
+    /// An inside edge is tighter than the edging can follow.
+    EdgingRadius,
+    /// The straight between two opposite bends is short.
+    ShortStraight,
+    /// The straight between two bends that turn alike is short.
+    BrokenBack,
+    /// Two bends that run into each other have very unequal radii.
+    UnequalBends,
+    /// A corner is too slight to be meant and too sharp to pass for smooth.
+    Kink,
+    /// A path meets the edge of another in a sharp point.
+    SharpMeeting,
+    /// It is far from one passing place to the next.
+    PassingPlace,
+    /// There is no space to turn in.
+    TurningSpace,
 }
 
 impl Code {
@@ -107,6 +147,26 @@ impl Code {
             Self::NothingToDraw => "nothing-to-draw",
             Self::PadBeyondEnd => "pad-beyond-end",
             Self::OffItsEdge => "off-its-edge",
+            Self::RunsInto => "runs-into",
+            Self::TooNear => "too-near",
+            Self::OverBoundary => "over-boundary",
+            Self::OverService => "over-service",
+            Self::OverRoots => "over-roots",
+            Self::PathsOverlap => "paths-overlap",
+            Self::OutlineCrosses => "outline-crosses",
+            Self::NoGround => "no-ground",
+            Self::StemTooThick => "stem-too-thick",
+            Self::ClearWidth => "clear-width",
+            Self::WidthOnBend => "width-on-bend",
+            Self::InsideRadius => "inside-radius",
+            Self::EdgingRadius => "edging-radius",
+            Self::ShortStraight => "short-straight",
+            Self::BrokenBack => "broken-back",
+            Self::UnequalBends => "unequal-bends",
+            Self::Kink => "kink",
+            Self::SharpMeeting => "sharp-meeting",
+            Self::PassingPlace => "passing-place",
+            Self::TurningSpace => "turning-space",
         }
     }
 }
@@ -133,14 +193,27 @@ pub enum Part {
     Waypoint(usize),
     /// A leg, counted from 0.
     Leg(usize),
+    /// An obstacle of the site, counted from 0: no path has a part in it.
+    Obstacle(usize),
+}
+
+impl Place {
+    /// Whether it is in an option, or of the site, which all options share.
+    #[must_use]
+    pub fn concerns(&self, scheme: usize) -> bool {
+        self.scheme == scheme || matches!(self.part, Part::Obstacle(_))
+    }
 }
 
 impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Part::Obstacle(i) = self.part {
+            return write!(f, "obstacle {}", i + 1);
+        }
         let letter = crate::document::letter(self.scheme);
         write!(f, "option {letter}, path {}", self.route + 1)?;
         match self.part {
-            Part::Whole => Ok(()),
+            Part::Whole | Part::Obstacle(_) => Ok(()),
             Part::Waypoint(i) => write!(f, ", waypoint {}", i + 1),
             Part::Leg(i) => write!(f, ", leg {}", i + 1),
         }

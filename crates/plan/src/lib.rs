@@ -3,9 +3,12 @@
 //! Pure from end to end: the same plan gives the same answers; no clock, no files, no screen.
 //! Lengths are metres and angles radians; text and rounding live in [`units`].
 
+pub mod clearance;
 pub mod document;
+pub mod edging;
 pub mod edit;
 pub mod example;
+pub mod feel;
 pub mod figures;
 pub mod file;
 pub mod finding;
@@ -13,9 +16,12 @@ pub mod fingerprint;
 pub mod history;
 pub mod limits;
 pub mod refusal;
+pub mod room;
+pub mod rules;
 pub mod setout;
 pub mod solve;
 mod stored;
+pub mod surroundings;
 pub mod units;
 
 pub use document::Plan;

@@ -9,6 +9,9 @@ use geometry::Point;
 use crate::document::{
     Extent, Heading, Obstacle, ObstacleKind, PadShape, Plan, Reference, Route, Scheme, Shape, Site,
 };
+use crate::edging::Edging;
+use crate::feel::Walk;
+use crate::rules::RuleSet;
 
 /// The largest plan file that is read, in bytes: 16 MiB.
 pub const FILE_BYTES: usize = 16 * 1024 * 1024;
@@ -32,6 +35,12 @@ pub const WIDEST: f64 = 50.0;
 pub const WIDE: f64 = 100.0;
 /// The most landings and passing places of one path.
 pub const PADS: usize = 1_000;
+/// The most vehicles.
+pub const VEHICLES: usize = 20;
+/// The longest wheelbase, drawbar, hitch or overhang of a vehicle, in metres.
+pub const LONGEST_VEHICLE: f64 = 20.0;
+/// The shortest wheelbase or drawbar, in metres: 50 mm.
+pub const SHORTEST_BAR: f64 = 0.05;
 /// The longest name or title, in characters.
 pub const NAME: usize = 200;
 /// The longest note, in characters.
@@ -81,6 +90,8 @@ fn check_but_site(plan: &Plan) -> Result<(), LimitError> {
     note("the plan's notes", &plan.notes)?;
     range("the tape", "its length", plan.tape.length, 0.5, 1_000.0)?;
     range("north", "its angle in radians", plan.north, -7.0, 7.0)?;
+    check_rules(&plan.rules)?;
+    check_walk(&plan.walk)?;
     for (i, scheme) in plan.schemes.iter().enumerate() {
         let place = format!("option {}", crate::document::letter(i));
         check_scheme(&place, scheme, plan)?;
@@ -171,6 +182,9 @@ fn check_obstacle(place: &str, obstacle: &Obstacle) -> Result<(), LimitError> {
 fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitError> {
     name(place, &scheme.name)?;
     note(place, &scheme.notes)?;
+    if let Some(Edging::Other { least_radius }) = scheme.edging {
+        length(place, "the least radius of its edging", least_radius)?;
+    }
     for (i, route) in scheme.routes.iter().enumerate() {
         let place = format!("{place}, path {}", i + 1);
         check_route(&place, route, plan)?;
@@ -191,6 +205,54 @@ fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitEr
                 0.0,
                 LONGEST,
             )?;
+        }
+    }
+    Ok(())
+}
+
+fn check_rules(rules: &[RuleSet]) -> Result<(), LimitError> {
+    let mut seen = HashSet::new();
+    match rules.iter().find(|set| !seen.insert(**set)) {
+        Some(twice) => fail(
+            "the plan's rules",
+            format!("{} stands there twice: leave one of them", twice.title()),
+        ),
+        None => Ok(()),
+    }
+}
+
+fn check_walk(walk: &Walk) -> Result<(), LimitError> {
+    range("walking", "a pace in metres", walk.pace, 0.1, 3.0)?;
+    if walk.vehicles.len() > VEHICLES {
+        return fail(
+            "walking",
+            format!(
+                "there are {} vehicles, more than {VEHICLES}",
+                walk.vehicles.len()
+            ),
+        );
+    }
+    for (i, vehicle) in walk.vehicles.iter().enumerate() {
+        let place = format!("vehicle {} “{}”", i + 1, vehicle.name);
+        name(&place, &vehicle.name)?;
+        let wide = |what, width| range(&place, what, width, NARROWEST, WIDEST);
+        let reach = |what, length| range(&place, what, length, 0.0, LONGEST_VEHICLE);
+        let bar = |what, length| range(&place, what, length, SHORTEST_BAR, LONGEST_VEHICLE);
+        wide("its width in metres", vehicle.width)?;
+        if vehicle.wheelbase != 0.0 {
+            bar(
+                "its wheelbase in metres, unless it is 0,",
+                vehicle.wheelbase,
+            )?;
+        }
+        reach("its reach ahead in metres", vehicle.front)?;
+        reach("its reach behind in metres", vehicle.back)?;
+        if let Some(trailer) = &vehicle.trailer {
+            wide("the width of its trailer in metres", trailer.width)?;
+            reach("its hitch behind the axle in metres", trailer.hitch)?;
+            bar("its drawbar in metres", trailer.drawbar)?;
+            reach("the reach ahead of its trailer in metres", trailer.front)?;
+            reach("the reach behind of its trailer in metres", trailer.back)?;
         }
     }
     Ok(())

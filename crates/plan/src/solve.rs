@@ -4,10 +4,15 @@ mod pads;
 mod rounding;
 mod shape;
 
+use std::sync::Arc;
+
 use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
 
+use crate::clearance::{self, Clearance, Nearby, RootShare};
 use crate::document::{Heading, Junction, Plan, Route, Shape, Side, letter};
 use crate::finding::{Code, Finding, Part, Place, Severity};
+use crate::rules;
+use crate::surroundings::Surroundings;
 use crate::units::{Ruler, angle_text};
 
 /// Everything that follows from a plan, computed once.
@@ -17,6 +22,8 @@ pub struct Solved {
     pub schemes: Vec<SolvedScheme>,
     /// What to put right or know, what matters most first.
     pub findings: Vec<Finding>,
+    /// What stands round the paths.
+    pub surroundings: Arc<Surroundings>,
 }
 
 /// What follows from one option.
@@ -45,6 +52,8 @@ pub struct SolvedRoute {
     pub left_edge: Option<Chain>,
     /// The edge half the width to the right.
     pub right_edge: Option<Chain>,
+    /// For each piece of the left and of the right edge the piece of the centre line beside it.
+    pub(crate) beside: [Vec<usize>; 2],
     /// The area between the edges in square metres.
     pub area: f64,
     /// Each leg whole, as it is before its corners are rounded: one piece, two for two bends, none
@@ -52,6 +61,12 @@ pub struct SolvedRoute {
     pub legs: Vec<Vec<Piece>>,
     /// The outlines of its landings and passing places, in order.
     pub pads: Vec<Chain>,
+    /// How near it comes to what stands round it, by obstacle.
+    pub clearances: Vec<Clearance>,
+    /// The root zones it covers some of, by tree.
+    pub roots: Vec<RootShare>,
+    /// What was found near it, kept for the next time it is solved.
+    pub(crate) nearby: Nearby,
 }
 
 /// What a piece of a centre line was made from.
@@ -153,6 +168,36 @@ impl SolvedRoute {
         Some(edge.point_at(junction.station.min(edge.length())))
     }
 
+    /// The part of the path that a station of the centre line lies on.
+    #[must_use]
+    pub fn part_at(&self, station: f64) -> Part {
+        let piece = self.centre_line.as_ref().map(|c| c.piece_at(station).0);
+        part_of(piece.and_then(|piece| self.origins.get(piece)))
+    }
+
+    /// The border of the ground it takes up: of an open path one closed chain that goes up one edge
+    /// and down the other, of a closed one its outer and its inner edge, in this order. Nothing
+    /// when an edge is missing.
+    #[must_use]
+    pub fn outline(&self) -> Vec<Chain> {
+        let (Some(left), Some(right)) = (&self.left_edge, &self.right_edge) else {
+            return Vec::new();
+        };
+        if left.is_closed() && right.is_closed() {
+            let mut rings = vec![left.clone(), right.clone()];
+            rings.sort_by(|a, b| {
+                let size = |ring: &Chain| ring.enclosed_area().abs();
+                size(b).total_cmp(&size(a))
+            });
+            return rings;
+        }
+        let mut ring: Vec<Piece> = right.pieces().to_vec();
+        ring.extend(Line::new(right.end(), left.end()).map(Piece::Line));
+        ring.extend(left.reversed().pieces());
+        ring.extend(Line::new(left.start(), right.start()).map(Piece::Line));
+        Chain::new(ring, true).into_iter().collect()
+    }
+
     /// Which piece of the centre line a leg became, if any of it is left.
     #[must_use]
     pub fn piece_of(&self, origin: Origin) -> Option<usize> {
@@ -165,7 +210,19 @@ impl Plan {
     /// that can, and carries a finding.
     #[must_use]
     pub fn solve(&self) -> Solved {
-        let mut findings = Vec::new();
+        self.solve_after(None)
+    }
+
+    /// Solves the whole plan, taking over from what was `solved` of the plan before one edit
+    /// whatever still holds of the ground. The answer is that of [`Plan::solve`].
+    #[must_use]
+    pub fn solve_after(&self, before: Option<&Solved>) -> Solved {
+        let before = before.filter(|before| before.surroundings.are_of(&self.site));
+        let surroundings = before.map_or_else(
+            || Arc::new(Surroundings::of(&self.site)),
+            |before| Arc::clone(&before.surroundings),
+        );
+        let mut findings = surroundings.findings().to_vec();
         let schemes = self
             .schemes
             .iter()
@@ -174,7 +231,22 @@ impl Plan {
                 let mut routes = Vec::with_capacity(scheme.routes.len());
                 for (r, route) in scheme.routes.iter().enumerate() {
                     look_at_junction(self, [s, r], route, &routes, &mut findings);
-                    routes.push(solve_route(self, [s, r], route, &mut findings));
+                    let mut solved = solve_route(self, [s, r], route, &mut findings);
+                    let before = before
+                        .and_then(|before| before.schemes.get(s)?.routes.get(r))
+                        .map(|route| &route.nearby);
+                    solved.nearby = Nearby::of(&solved, &surroundings, before);
+                    solved.clearances = clearance::clearances(route, &solved, &surroundings);
+                    solved.roots = clearance::root_shares(&solved, &surroundings);
+                    let mut report = Report {
+                        ruler: self.ruler(),
+                        scheme: s,
+                        route: r,
+                        findings: &mut findings,
+                    };
+                    clearance::report(&solved, &surroundings, &mut report);
+                    routes.push(solved);
+                    rules::judge_route(self, [s, r], &routes, &mut findings);
                 }
                 SolvedScheme {
                     letter: letter(s),
@@ -184,7 +256,16 @@ impl Plan {
             })
             .collect();
         findings.sort_by_key(|finding: &Finding| finding.severity);
-        Solved { schemes, findings }
+        Solved {
+            schemes,
+            findings,
+            surroundings,
+        }
+    }
+
+    /// Solves a path that need not be part of the plan, without its findings.
+    pub(crate) fn solve_alone(&self, route: &Route) -> SolvedRoute {
+        solve_route(self, [0, 0], route, &mut Vec::new())
     }
 
     /// Solves one path alone, without its findings; `None` if it is not there.
@@ -195,8 +276,8 @@ impl Plan {
 }
 
 /// Collects the findings of one route.
-struct Report<'a> {
-    ruler: Ruler,
+pub(crate) struct Report<'a> {
+    pub(crate) ruler: Ruler,
     scheme: usize,
     route: usize,
     findings: &'a mut Vec<Finding>,
@@ -208,10 +289,21 @@ const GEOMETRY: &str = "geometry";
 impl Report<'_> {
     fn add(
         &mut self,
+        kind: (Severity, Code),
+        place: (Part, Point),
+        sentence: String,
+        figures: (Option<f64>, Option<f64>),
+    ) {
+        self.add_from(kind, place, sentence, figures, GEOMETRY);
+    }
+
+    pub(crate) fn add_from(
+        &mut self,
         (severity, code): (Severity, Code),
         (part, at): (Part, Point),
         sentence: String,
         (value, limit): (Option<f64>, Option<f64>),
+        source: &'static str,
     ) {
         self.findings.push(Finding {
             severity,
@@ -225,7 +317,7 @@ impl Report<'_> {
             sentence,
             value,
             limit,
-            source: GEOMETRY,
+            source,
         });
     }
 }
@@ -259,9 +351,13 @@ fn solve_route(
         origins,
         left_edge: None,
         right_edge: None,
+        beside: Default::default(),
         area: 0.0,
         legs,
         pads: Vec::new(),
+        clearances: Vec::new(),
+        roots: Vec::new(),
+        nearby: Nearby::default(),
     };
     let Some(chain) = chain_of(pieces, route.closed) else {
         if !route.waypoints.is_empty() {
@@ -280,11 +376,12 @@ fn solve_route(
     look_at_bends(route, &solved, &chain, &mut report);
     look_at_directions(plan, route, &chain, &mut report);
     look_at_crossings(&chain, (Code::PathCrosses, "the path"), &mut report);
-    solved.left_edge = edge(&chain, 0.5 * route.width, &solved.origins, &mut report);
-    solved.right_edge = edge(&chain, -0.5 * route.width, &solved.origins, &mut report);
-    if let (Some(left), Some(right)) = (&solved.left_edge, &solved.right_edge) {
-        solved.area = area_between(left, right);
-    }
+    let half = 0.5 * route.width;
+    (solved.left_edge, solved.beside[0]) = edge(&chain, half, &solved.origins, &mut report);
+    (solved.right_edge, solved.beside[1]) = edge(&chain, -half, &solved.origins, &mut report);
+    let rings = solved.outline();
+    let areas = rings.iter().map(|ring| ring.enclosed_area().abs());
+    solved.area = areas.reduce(|outer, inner| outer - inner).unwrap_or(0.0);
     solved.pads = pads::outlines(route, &chain, &mut report);
     solved.centre_line = Some(chain);
     solved
@@ -433,14 +530,23 @@ fn look_at_crossings(chain: &Chain, (code, what): (Code, &str), report: &mut Rep
     }
 }
 
-fn edge(chain: &Chain, offset: f64, origins: &[Origin], report: &mut Report<'_>) -> Option<Chain> {
-    let edge = chain.offset(offset);
-    let name = if offset > 0.0 { "left" } else { "right" };
-    let part = |piece: usize| match origins.get(piece) {
+fn part_of(origin: Option<&Origin>) -> Part {
+    match origin {
         Some(Origin::Leg(leg) | Origin::SecondBend(leg)) => Part::Leg(*leg),
         Some(Origin::Rounding(waypoint)) => Part::Waypoint(*waypoint),
         None => Part::Whole,
-    };
+    }
+}
+
+fn edge(
+    chain: &Chain,
+    offset: f64,
+    origins: &[Origin],
+    report: &mut Report<'_>,
+) -> (Option<Chain>, Vec<usize>) {
+    let edge = chain.offset(offset);
+    let name = if offset > 0.0 { "left" } else { "right" };
+    let part = |piece: usize| part_of(origins.get(piece));
     for trouble in edge.troubles {
         match trouble {
             OffsetTrouble::Collapsed { piece, radius } => {
@@ -469,17 +575,5 @@ fn edge(chain: &Chain, offset: f64, origins: &[Origin], report: &mut Report<'_>)
         let what = format!("the {name} edge");
         look_at_crossings(chain, (Code::EdgeCrosses, &what), report);
     }
-    edge.chain
-}
-
-/// The area between both edges: of the ring that goes up one and down the other.
-fn area_between(left: &Chain, right: &Chain) -> f64 {
-    if left.is_closed() && right.is_closed() {
-        return (right.enclosed_area() - left.enclosed_area()).abs();
-    }
-    let mut ring: Vec<Piece> = right.pieces().to_vec();
-    ring.extend(Line::new(right.end(), left.end()).ok().map(Piece::Line));
-    ring.extend(left.reversed().pieces());
-    // The last straight of the ring, from the left start to the right, closes it by itself.
-    Chain::new(ring, false).map_or(0.0, |ring| ring.enclosed_area().abs())
+    (edge.chain, edge.sources)
 }

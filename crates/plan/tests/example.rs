@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use geometry::Chain;
+use plan::finding::{Code, Finding, Severity};
 use plan::{example, file};
 
 #[test]
@@ -16,16 +17,28 @@ fn written_once_it_keeps_its_bytes() {
 }
 
 #[test]
-fn all_it_has_to_put_right_is_where_the_third_option_arrives() {
+fn what_its_options_have_to_put_right() {
     let solved = example::plan().unwrap().solve();
-    let shown: Vec<String> = solved
-        .findings
-        .iter()
-        .map(|f| format!("{} {}: {}", f.severity, f.place, f.sentence))
-        .collect();
-    // Bend after bend from a given start ends as it will: that is what the option shows.
-    let arrives = "care option C, path 1, waypoint 5: the path arrives 12.80° too far to the left of the direction asked for";
-    assert_eq!(shown, [arrives]);
+    let to_put_right = |letter: &str| -> Vec<(Severity, Code)> {
+        let of_option = |f: &&Finding| f.place.to_string().starts_with(&format!("option {letter}"));
+        let findings = solved.findings.iter().filter(of_option);
+        let matter = findings.filter(|f| f.severity != Severity::Note);
+        matter.map(|f| (f.severity, f.code)).collect()
+    };
+    assert_eq!(to_put_right("A"), []);
+    // The broad sweep passes the northern tree closely.
+    let close = [
+        (Severity::Care, Code::TooNear),
+        (Severity::Care, Code::OverRoots),
+    ];
+    assert_eq!(to_put_right("B"), close);
+    // Bend after bend from a given start ends as it will: out of square to the shed, into which a
+    // corner of the path runs.
+    let askew = [
+        (Severity::Stop, Code::RunsInto),
+        (Severity::Care, Code::DirectionMissed),
+    ];
+    assert_eq!(to_put_right("C"), askew);
 }
 
 #[test]

@@ -309,6 +309,23 @@ fn whole_path() -> impl Strategy<Value = Edit> {
                 along,
             }
         }),
+        (both(), prop::collection::vec(0..7_usize, 0..6)).prop_map(
+            |((scheme, route), waypoints)| {
+                Edit::MirrorPegs {
+                    scheme,
+                    route,
+                    waypoints,
+                }
+            }
+        ),
+        (both(), prop::collection::vec(0..7_usize, 0..6), way()).prop_map(
+            |((scheme, route), waypoints, by)| Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            }
+        ),
         (both(), scheme(), way()).prop_map(|((scheme, route), to, by)| Edit::CopyRoute {
             scheme,
             route,
@@ -392,6 +409,12 @@ fn look_through(plan: &Plan) {
             "\"centre_line\":",
             "\"left_edge\":",
             "\"right_edge\":",
+            "\"feel\":",
+            "\"tightest\":",
+            "\"longest_view\":",
+            "\"turn_that_hides\":",
+            "\"hides_what_is_beyond\":",
+            "\"folds_at\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),

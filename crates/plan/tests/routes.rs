@@ -8,6 +8,8 @@ mod anything;
 mod bad_input;
 #[path = "routes/branches.rs"]
 mod branches;
+#[path = "routes/chosen.rs"]
+mod chosen;
 #[path = "routes/directions.rs"]
 mod directions;
 #[path = "routes/ground.rs"]

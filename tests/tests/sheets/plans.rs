@@ -115,7 +115,6 @@ pub(crate) fn path(places: &[(f64, f64)], rises: &[f64], width: f64) -> Plan {
     };
     plan.schemes = vec![Scheme {
         name: "Trial".to_owned(),
-        notes: String::new(),
         routes: vec![Route {
             name: "Trial walk".to_owned(),
             width,
@@ -132,6 +131,7 @@ pub(crate) fn path(places: &[(f64, f64)], rises: &[f64], width: f64) -> Plan {
             end_direction: None,
             ..Route::default()
         }],
+        ..Scheme::default()
     }];
     plan
 }

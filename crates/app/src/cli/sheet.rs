@@ -73,7 +73,7 @@ fn write(plan: &Plan, request: &Request, to: &Path, words: &mut Words<'_>) -> Re
     let stops = solved
         .findings
         .iter()
-        .filter(|f| f.place.scheme == request.scheme && f.severity == Severity::Stop)
+        .filter(|f| f.place.concerns(request.scheme) && f.severity == Severity::Stop)
         .count();
     if stops > 0 {
         words.complain(&format!(

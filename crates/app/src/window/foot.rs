@@ -29,7 +29,7 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
             .iter()
             .filter(|finding| {
                 finding.severity != Severity::Note
-                    && finding.place.scheme == scene.pick.scheme
+                    && finding.place.concerns(scene.pick.scheme)
                     && stage == Stage::Draw
             })
             .count();

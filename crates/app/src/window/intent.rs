@@ -57,4 +57,6 @@ pub enum Intent {
     Tell(String),
     /// Close the hints for good.
     CloseHints,
+    /// Keep a dragged apex where the path keeps clear, or no longer.
+    KeepClear(bool),
 }

@@ -110,6 +110,8 @@ fn options() -> eframe::NativeOptions {
             .with_app_id("pegbow")
             .with_inner_size([1280.0, 800.0])
             .with_min_inner_size([760.0, 480.0]),
+        // Noise against banding: there are no gradients here, and without a graphics card every pixel costs.
+        dithering: false,
         ..eframe::NativeOptions::default()
     }
 }

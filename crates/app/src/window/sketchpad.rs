@@ -10,6 +10,9 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
+use plan::document::{Route, Shape, Site};
+use plan::edit::LegId;
+use plan::room::Room;
 use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
@@ -30,6 +33,9 @@ pub struct Sketchpad {
     history: History,
     solved: Remembered,
     before: Remembered,
+    room: RememberedRoom,
+    /// Whether a dragged apex stays where the path keeps clear.
+    keeps_clear: bool,
     pick: Pick,
     /// Pegs of the chosen path that are chosen together.
     together: BTreeSet<usize>,
@@ -57,11 +63,52 @@ impl Remembered {
         match &self.of {
             Some((of, solved)) if Arc::ptr_eq(of, plan) => Arc::clone(solved),
             _ => {
-                let solved = Arc::new(plan.solve());
+                let before = self.of.as_ref().map(|(_, solved)| &**solved);
+                let solved = Arc::new(plan.solve_after(before));
                 self.of = Some((Arc::clone(plan), Arc::clone(&solved)));
                 solved
             }
         }
+    }
+}
+
+/// The room of the chosen bend, as long as all else of its path and site stays.
+#[derive(Default)]
+struct RememberedRoom {
+    of: Option<(LegId, Route, Arc<Site>)>,
+    room: Option<Arc<Room>>,
+}
+
+impl RememberedRoom {
+    /// The room of the chosen leg in a plan; while a drag is under way, only if that changes nothing
+    /// but the rise.
+    fn get(
+        &mut self,
+        plan: &Plan,
+        solved: &Solved,
+        pick: Pick,
+        dragging: bool,
+    ) -> Option<Arc<Room>> {
+        let Some(Picked::Leg(leg)) = pick.part else {
+            return None;
+        };
+        let id = pick.leg(leg);
+        let mut route = plan.route(id.scheme, id.route)?.clone();
+        *route.legs.get_mut(leg)? = match route.legs.get(leg)? {
+            Shape::Bend { .. } => Shape::bend(0.0),
+            _ => return None,
+        };
+        let same = |of: &(LegId, Route, Arc<Site>)| {
+            of.0 == id && Arc::ptr_eq(&of.2, &plan.site) && of.1 == route
+        };
+        if !self.of.as_ref().is_some_and(same) {
+            if dragging {
+                return None;
+            }
+            self.room = plan.room(id, &solved.surroundings).map(Arc::new);
+            self.of = Some((id, route, Arc::clone(&plan.site)));
+        }
+        self.room.clone()
     }
 }
 
@@ -77,6 +124,8 @@ impl Sketchpad {
             history: History::new(plan),
             solved: Remembered::default(),
             before: Remembered::default(),
+            room: RememberedRoom::default(),
+            keeps_clear: false,
             pick,
             together: BTreeSet::new(),
             site: None,
@@ -172,6 +221,8 @@ impl Sketchpad {
             self.before = self.solved.clone();
         }
         let before = (!Arc::ptr_eq(&plan, &settled)).then(|| self.before.get(&settled));
+        let dragging = before.is_some();
+        let room = self.room.get(&plan, &solved, self.pick, dragging);
         let scene = Scene {
             plan: &plan,
             solved: &solved,
@@ -182,6 +233,8 @@ impl Sketchpad {
             together: &self.together.clone(),
             site: self.site,
             stage: self.stage,
+            room: room.as_deref(),
+            keeps_clear: self.keeps_clear,
             palette: self.look.palette(),
         };
         self.views(ui, &scene, &mut out);
@@ -214,12 +267,11 @@ impl Sketchpad {
                     .inner_margin(Margin::symmetric(theme::EDGE / 2, theme::EDGE / 2)),
             )
             .show(ui, |ui| self.slip.ui(ui, scene, self.said.as_ref(), out));
-        CentralPanel::default()
-            .frame(Frame::new().fill(paper))
-            .show(ui, |ui| {
-                self.canvas.ui(ui, scene, out);
-                self.hints.ui(ui, scene.palette, out);
-            });
+        // The canvas lays its own paper.
+        CentralPanel::default().frame(Frame::NONE).show(ui, |ui| {
+            self.canvas.ui(ui, scene, out);
+            self.hints.ui(ui, scene.palette, out);
+        });
     }
 
     fn carry_out(&mut self, ctx: &Context, intent: Intent) {
@@ -268,6 +320,7 @@ impl Sketchpad {
             }
             Intent::Type => self.slip.typing.focus_first = true,
             Intent::Tell(sentence) => self.tell_wrong(&sentence),
+            Intent::KeepClear(keeps_clear) => self.keeps_clear = keeps_clear,
             Intent::CloseHints => self.hints.close(),
         }
     }
@@ -440,7 +493,6 @@ fn first_pick(plan: &Plan) -> Pick {
 
 /// The first bend of a path, or what rounds its first corner, or its first leg.
 fn first_bend(plan: &Plan, scheme: usize, route: usize) -> Option<Picked> {
-    use plan::document::Shape;
     let route = plan.route(scheme, route)?;
     let bend = route
         .legs

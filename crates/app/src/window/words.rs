@@ -180,7 +180,10 @@ pub mod keys {
         ("Delete", "Take the chosen peg, corner or thing out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),
         ("Alt while dragging", "Let go of all holds"),
-        ("Shift and a click", "Choose several pegs together"),
+        (
+            "Shift and a click, Shift+Space",
+            "Choose several pegs together",
+        ),
         ("Double click on a leg", "Put a peg there"),
         ("Double click or Enter", "End the path that is being laid"),
         (

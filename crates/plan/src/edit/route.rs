@@ -8,13 +8,13 @@ use super::keep::{
     starts_elsewhere, turn_pads,
 };
 use super::{EditError, End, LegId, Stopped, WaypointId};
-use crate::document::{Heading, Plan, Route, Shape, Waypoint};
+use crate::document::{Heading, Plan, Route, Shape, Site, Waypoint};
 use crate::limits::{LONGEST, SHORTEST};
 use crate::solve::{Origin, SolvedRoute};
 
 /// Ends nearer than this are one peg when paths are closed or joined, in metres: a millimetre,
 /// which no peg can tell apart.
-const SAME_PEG: f64 = 1e-3;
+pub(super) const SAME_PEG: f64 = 1e-3;
 
 pub(super) fn peg_at(at: Point) -> Waypoint {
     Waypoint { at, rounding: None }
@@ -215,11 +215,7 @@ pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Resul
         free_onward(route, &solved, leg);
     }
     route.legs.reverse();
-    for leg in &mut route.legs {
-        if let Shape::Bend { rise, .. } = leg {
-            *rise = -*rise;
-        }
-    }
+    route.legs.iter_mut().for_each(turn_over);
     route.waypoints.reverse();
     if route.closed && !route.waypoints.is_empty() {
         // It still starts at the same peg.
@@ -289,7 +285,7 @@ pub(super) fn split(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
     starts_elsewhere(&mut rest);
     hold_start(&mut rest, &was.legs[id.waypoint]);
     rest.waypoints[0].rounding = None;
-    rest.name = second_name(&route.name);
+    rest.name = renamed(&route.name, "part 2");
     route.waypoints.truncate(id.waypoint + 1);
     route.legs.truncate(id.waypoint);
     route.end_direction = None;
@@ -335,9 +331,10 @@ fn open(route: &mut Route, was: &SolvedRoute, waypoint: usize) {
     }
 }
 
-fn second_name(name: &str) -> String {
+/// The name of what is made from a path.
+pub(super) fn renamed(name: &str, what: &str) -> String {
     let name: String = name.chars().take(crate::limits::NAME - 12).collect();
-    format!("{name}, part 2")
+    format!("{name}, {what}")
 }
 
 /// Joins the start of a second path to the end of a first; a gap becomes a straight.
@@ -405,27 +402,38 @@ pub(super) fn mirror(
     (scheme, index): (usize, usize),
     (through, along): (Point, Direction),
 ) -> Result<(), EditError> {
-    let across = along.left().unit();
-    let reflect = |vector: Vector| vector - across * (2.0 * across.dot(vector));
     let site = plan.site.clone();
     let route = plan.route_mut(scheme, index)?;
     for waypoint in &mut route.waypoints {
-        waypoint.at = through + reflect(waypoint.at - through);
+        waypoint.at = through + mirrored(waypoint.at - through, along);
     }
-    for leg in &mut route.legs {
-        if let Shape::Bend { rise, .. } = leg {
-            *rise = -*rise;
-        }
-    }
+    route.legs.iter_mut().for_each(turn_over);
     for heading in [&mut route.start_direction, &mut route.end_direction] {
-        // A line of the site is not mirrored with it: the direction is an angle from now on.
-        *heading = heading
-            .take()
-            .and_then(|heading| heading.direction(&site))
-            .and_then(|way| Direction::of(reflect(way.unit())))
-            .map(|way| Heading::Angle(way.angle()));
+        mirror_heading(heading, along, &site);
     }
     route.start_on = None;
     swap_sides(plan, (scheme, index));
     Ok(())
+}
+
+/// The mirror image of a vector in a line of this direction.
+pub(super) fn mirrored(vector: Vector, along: Direction) -> Vector {
+    let across = along.left().unit();
+    vector - across * (2.0 * across.dot(vector))
+}
+
+/// A bend turns the other way.
+pub(super) fn turn_over(leg: &mut Shape) {
+    if let Shape::Bend { rise, .. } = leg {
+        *rise = -*rise;
+    }
+}
+
+/// A line of the site is not mirrored with a path: a held direction is an angle from now on.
+pub(super) fn mirror_heading(heading: &mut Option<Heading>, along: Direction, site: &Site) {
+    *heading = heading
+        .take()
+        .and_then(|heading| heading.direction(site))
+        .and_then(|way| Direction::of(mirrored(way.unit(), along)))
+        .map(|way| Heading::Angle(way.angle()));
 }

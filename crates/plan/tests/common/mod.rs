@@ -29,15 +29,16 @@ pub(crate) fn waypoint((x, y): (f64, f64), rounding: Option<f64>) -> Waypoint {
     }
 }
 
-/// A metric plan with this one path.
+/// A metric plan with this one path, judged by no rules.
 pub(crate) fn plan_of(route: Route) -> Plan {
     let scheme = Scheme {
         name: "option".into(),
-        notes: String::new(),
         routes: vec![route],
+        ..Scheme::default()
     };
     Plan {
         schemes: vec![scheme],
+        rules: Vec::new(),
         ..Plan::empty(Units::Metric)
     }
 }

@@ -258,6 +258,23 @@ fn edit() -> impl Strategy<Value = Edit> {
                 along: Direction::EAST.turned(angle),
             }
         }),
+        (path(), prop::collection::vec(0..7_usize, 0..6)).prop_map(
+            |((scheme, route), waypoints)| {
+                Edit::MirrorPegs {
+                    scheme,
+                    route,
+                    waypoints,
+                }
+            }
+        ),
+        (path(), prop::collection::vec(0..7_usize, 0..6), way()).prop_map(
+            |((scheme, route), waypoints, by)| Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            }
+        ),
         (path(), option(), way()).prop_map(|((scheme, route), to, by)| Edit::CopyRoute {
             scheme,
             route,

@@ -147,6 +147,23 @@ fn each_edit_has_its_name() {
             },
             "copy the path",
         ),
+        (
+            Edit::MirrorPegs {
+                scheme,
+                route,
+                waypoints: vec![1, 2, 4],
+            },
+            "mirror 3 pegs",
+        ),
+        (
+            Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints: vec![3, 1],
+                by,
+            },
+            "copy 2 pegs",
+        ),
         (set_pad(Some(pad)), "lay a landing"),
         (set_pad(None), "take a landing away"),
         (Edit::AddScheme { copy_of: None }, "add an option"),

@@ -148,6 +148,17 @@ fn parts_that_are_not_there() {
                 to: 0,
                 by: Vector::ZERO,
             },
+            Edit::MirrorPegs {
+                scheme,
+                route,
+                waypoints: vec![0, 1, 2],
+            },
+            Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints: vec![0, 1],
+                by: Vector::ZERO,
+            },
             Edit::SetPad {
                 scheme,
                 route,

@@ -80,7 +80,7 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
                 short(&path_name(route, index))
             );
             let findings = solved.findings.iter().filter(|finding| {
-                finding.place.scheme == request.scheme && finding.place.route == index
+                finding.place.concerns(request.scheme) && finding.place.route == index
             });
             add_route(
                 &mut flow,
@@ -184,6 +184,7 @@ impl Job<'_> {
         };
         match part {
             finding::Part::Whole => String::new(),
+            finding::Part::Obstacle(_) => "On the site: ".to_owned(),
             finding::Part::Leg(leg) => {
                 let second = self.route.piece_of(Origin::SecondBend(leg));
                 let first = self.route.piece_of(Origin::Leg(leg));

@@ -243,9 +243,11 @@ fn edit(scene: &Scene<'_>, handle: Handle, to: Point) -> Option<Edit> {
         Handle::Apex(leg) => {
             let (start, end) = leg_ends(route, leg)?;
             let across = Direction::of(end - start)?.left().unit();
+            let rise = across.dot(to - start.middle(end));
+            let room = scene.room.filter(|_| scene.keeps_clear);
             Some(Edit::SetRise {
                 id: pick.leg(leg),
-                rise: across.dot(to - start.middle(end)),
+                rise: room.and_then(|room| room.nearest(rise)).unwrap_or(rise),
             })
         }
         Handle::Rounding(waypoint) => Some(Edit::SetRounding {

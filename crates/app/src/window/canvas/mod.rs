@@ -5,8 +5,10 @@ pub(crate) mod guide;
 mod handles;
 mod labels;
 mod lay;
+mod narrow;
 mod on_plan;
 mod placed;
+mod room;
 mod site;
 mod sparse;
 
@@ -14,6 +16,7 @@ use std::collections::BTreeSet;
 
 use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, Vec2, vec2};
 use geometry::{Bounds, Chain, Figure, Piece, Point};
+use plan::room::Room;
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
 use plan::{Edit, Plan, finding::Severity};
@@ -32,6 +35,7 @@ use super::view::{Curve, View};
 use super::words;
 
 pub use handles::Grip;
+pub(in crate::window) use room::nearest;
 pub(crate) use site::{insert_corner, side_of};
 
 /// What the canvas shows this frame.
@@ -51,6 +55,10 @@ pub struct Scene<'a> {
     pub stage: Stage,
     /// What a click on the plan means.
     pub mode: &'a Mode,
+    /// The rises at which the chosen bend keeps clear; `None` where no free bend is chosen.
+    pub room: Option<&'a Room>,
+    /// Whether a dragged apex stays where the path keeps clear.
+    pub keeps_clear: bool,
     /// Pegs of the chosen path that are chosen together.
     pub together: &'a BTreeSet<usize>,
     /// What of the site is chosen.
@@ -272,6 +280,7 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     figures::keep_handles_free(view, scene, &pegs, labels);
     figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
+    room::draw(&painter, view, scene, labels);
     figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);
@@ -294,7 +303,7 @@ fn signs(view: &View, scene: &Scene<'_>) -> Vec<(Pos2, Severity)> {
         .solved
         .findings
         .iter()
-        .filter(|f| f.place.scheme == scene.pick.scheme && f.severity != Severity::Note)
+        .filter(|f| f.place.concerns(scene.pick.scheme) && f.severity != Severity::Note)
         .map(|f| (f.place.at, view.screen_from_plan(f.place.at), f.severity))
         .filter(|(_, at, _)| seen.contains(*at))
         .collect();
@@ -370,7 +379,7 @@ fn draw_path(
     let edge = if chosen { Pen::Edge } else { Pen::Outline };
     let wide = view.screen_length(route.width);
     if wide < NARROW {
-        draw_narrow(
+        narrow::draw(
             painter,
             view,
             palette,
@@ -384,24 +393,6 @@ fn draw_path(
         edge.draw(painter, &view.trace(&curves(line)), palette);
     }
     Pen::Centre.draw(painter, &view.trace(&curves(chain)), palette);
-}
-
-/// A path too narrow for its three lines: what is between its edges, and the edges round it.
-fn draw_narrow(
-    painter: &egui::Painter,
-    view: &View,
-    palette: &Palette,
-    chain: &Chain,
-    (wide, edge): (f32, f32),
-) {
-    let inside = wide - edge;
-    for run in view.trace(&curves(chain)) {
-        let outer = egui::Stroke::new(wide.max(edge) + edge, palette.ink);
-        painter.line(run.points.clone(), outer);
-        if inside > 1.0 {
-            painter.line(run.points, egui::Stroke::new(inside, palette.path));
-        }
-    }
 }
 
 /// Fills a path between its edges, and the outsides of its corners.

@@ -4,6 +4,7 @@ mod bend;
 pub mod field;
 mod path;
 mod pegs;
+mod room;
 mod set_out;
 mod site;
 mod whole;
@@ -87,6 +88,7 @@ impl Slip {
                     Stage::Draw => {
                         path::mode_ui(ui, scene, out);
                         self.part_ui(ui, scene, out);
+                        room::ui(ui, scene, out);
                     }
                     Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
                 }

@@ -1,7 +1,7 @@
 //! A waypoint or a straight on the slip.
 
 use egui::{RichText, Ui};
-use geometry::{Figure, Line, Point};
+use geometry::{Direction, Figure, Line, Point, Vector};
 use plan::Edit;
 use plan::document::Shape;
 
@@ -203,13 +203,44 @@ pub(super) fn shape_ui(ui: &mut Ui, scene: &Scene<'_>, leg: usize, out: &mut Vec
 
 /// Several pegs chosen together.
 pub(super) fn together_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    let (scheme, route) = (scene.pick.scheme, scene.pick.route);
     ui.label(
         RichText::new(format!("{} pegs together", scene.together.len()))
             .text_style(theme::strong())
             .size(theme::HEADING),
     );
     ui.label("Drag one of them and all move; Shift and a click adds a peg or lets go of it");
-    if ui.button("Let go of them").clicked() {
-        out.push(Intent::Cancel);
-    }
+    ui.horizontal_wrapped(|ui| {
+        let waypoints: Vec<usize> = scene.together.iter().copied().collect();
+        if ui.button("Mirror these pegs").clicked() {
+            out.push(Intent::Commit(Edit::MirrorPegs {
+                scheme,
+                route,
+                waypoints: waypoints.clone(),
+            }));
+        }
+        if ui.button("Copy these pegs").clicked() {
+            let by = aside(scene, &waypoints);
+            out.push(Intent::Commit(Edit::CopyPegs {
+                scheme,
+                route,
+                waypoints,
+                by,
+            }));
+        }
+        if ui.button("Let go of them").clicked() {
+            out.push(Intent::Cancel);
+        }
+    });
+}
+
+/// Where a copy of what runs between these pegs is seen beside it: two widths to the right.
+fn aside(scene: &Scene<'_>, waypoints: &[usize]) -> Vector {
+    let Some(route) = scene.plan.route(scene.pick.scheme, scene.pick.route) else {
+        return Vector::ZERO;
+    };
+    let stands = |peg: Option<&usize>| route.waypoints.get(*peg?).map(|peg| peg.at);
+    let run = stands(waypoints.first()).zip(stands(waypoints.last()));
+    let along = run.and_then(|(first, last)| Direction::of(last - first));
+    -along.unwrap_or(Direction::EAST).left().unit() * (2.0 * route.width)
 }

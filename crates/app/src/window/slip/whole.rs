@@ -54,7 +54,7 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
         .solved
         .findings
         .iter()
-        .filter(|finding| finding.place.scheme == scene.pick.scheme);
+        .filter(|finding| finding.place.concerns(scene.pick.scheme));
     for finding in here.by_ref().take(MOST_FINDINGS) {
         let (sign, colour) = match finding.severity {
             Severity::Stop => ("Stop", scene.palette.clay),
@@ -65,6 +65,7 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
             Part::Whole => String::new(),
             Part::Waypoint(i) => format!(", waypoint {}", i + 1),
             Part::Leg(i) => format!(", leg {}", i + 1),
+            Part::Obstacle(_) => ", on the site".to_owned(),
         };
         ui.label(
             RichText::new(format!("{sign}{part}"))
@@ -73,14 +74,15 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
         );
         let sentence = super::sentence(&finding.sentence);
         if ui.add(Button::new(sentence).wrap().frame(false)).clicked() {
-            if finding.place.route != scene.pick.route {
+            let of_path = !matches!(finding.place.part, Part::Obstacle(_));
+            if of_path && finding.place.route != scene.pick.route {
                 out.push(Intent::Route(finding.place.route));
             }
             out.push(Intent::GoTo(finding.place.at));
             match finding.place.part {
                 Part::Leg(leg) => out.push(Intent::Pick(Picked::Leg(leg))),
                 Part::Waypoint(i) => out.push(Intent::Pick(Picked::Waypoint(i))),
-                Part::Whole => {}
+                Part::Whole | Part::Obstacle(_) => {}
             }
         }
         if finding.code == Code::DirectionMissed {
