@@ -420,13 +420,13 @@ fn options_are_added_copied_and_taken_away() {
 fn a_distance_is_measured_with_its_direction() {
     let mut pad = window();
     let before = pad.state().plan().clone();
-    click(&mut pad, Role::Button, "Measure");
+    click(&mut pad, Role::Button, "Measure a distance");
     click_at(&mut pad, (0.0, 0.0));
     click_at(&mut pad, (16.0, 9.4));
     press(&mut pad, Modifiers::NONE, Key::Escape);
     assert_eq!(*pad.state().plan(), before, "measuring changes nothing");
     assert!(
-        pad.query_by_role_and_label(Role::Button, "Measure")
+        pad.query_by_role_and_label(Role::Button, "Measure a distance")
             .is_some()
     );
 }

@@ -1,5 +1,6 @@
 //! The document: everything a plan file holds, and nothing that follows from it.
 
+mod outline;
 mod site;
 
 use std::sync::Arc;

@@ -6,6 +6,8 @@ mod common;
 mod dragging;
 #[path = "edits/refusing.rs"]
 mod refusing;
+#[path = "edits/site.rs"]
+mod site;
 #[path = "edits/typing.rs"]
 mod typing;
 #[path = "edits/whole_paths.rs"]

@@ -1,15 +1,17 @@
 //! Plan files: the golden ones read and written to the byte, the bad ones each with their sentence.
 
-use plan::document::{Heading, Reference, Shape};
+use plan::document::{Extent, Heading, ObstacleKind, Reference, RootRule, Shape, Side};
 use plan::file::{FileError, read, write};
 use plan::{Plan, example};
 
 const EVERYTHING: &str = include_str!("files/everything.ron");
+/// A site with every field that an obstacle can have, and every kind of it.
+const SITE: &str = include_str!("files/site.ron");
 const LEAST: &str = include_str!("files/least.ron");
 
 #[test]
 fn golden_files_are_written_as_they_were_read() {
-    for text in [EVERYTHING, LEAST] {
+    for text in [EVERYTHING, SITE, LEAST] {
         let plan = read(text.as_bytes()).unwrap();
         assert_eq!(write(&plan), text);
     }
@@ -36,6 +38,33 @@ fn the_golden_file_means_what_it_says() {
     );
     assert_eq!(plan.site.marks[1].at.y.to_bits(), (-0.0_f64).to_bits());
     assert!(closed.routes[0].closed);
+}
+
+#[test]
+fn the_golden_site_means_what_it_says() {
+    let plan = read(SITE.as_bytes()).unwrap();
+    let site = &plan.site;
+    assert_eq!(site.roots, RootRule::FootAnInch);
+    let kinds: Vec<ObstacleKind> = site.obstacles.iter().map(|o| o.kind).collect();
+    for kind in ObstacleKind::ALL {
+        assert!(kinds.contains(&kind), "{kind:?}");
+    }
+    let called = |name: &str| site.obstacles.iter().find(|o| o.name == name).unwrap();
+    let wall = called("garden wall");
+    assert_eq!((wall.clearance, wall.thickness), (Some(0.45), Some(0.215)));
+    assert!(wall.still);
+    let tree = called("medlar");
+    assert_eq!(tree.root_radius(site.roots), Some(3.5));
+    let other = called("damson").root_radius(site.roots).unwrap();
+    assert!((other - 12.0 * 0.3).abs() < 1e-12, "{other}");
+    assert_eq!(called("cable").unsure, Some(0.5));
+    let swing = called("side gate").swing.unwrap();
+    assert_eq!((swing.to, swing.angle), (Side::Right, 2.0));
+    let Extent::Curved(corners) = &called("lily pond").extent else {
+        panic!("it has bent sides")
+    };
+    let rises: Vec<f64> = corners.iter().map(|corner| corner.rise).collect();
+    assert_eq!(rises, [0.4, 0.0, -0.25]);
 }
 
 #[test]
@@ -93,7 +122,7 @@ fn check(bytes: &[u8], expected: &str) {
     }
 }
 
-/// The example as a person might type it: the same plan in fewer lines than are written.
+/// A plan as a person might type it: in fewer lines than are written.
 const TYPED: &str = include_str!("files/as-typed.ron");
 
 /// The example with one thing changed.

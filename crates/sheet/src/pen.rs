@@ -113,6 +113,8 @@ pub enum Dash {
     Dashed,
     /// 04, long-dash-dot.
     LongDashDot,
+    /// 05, long-dash double-dot.
+    LongDashDoubleDot,
     /// 07, dotted.
     Dotted,
 }
@@ -127,6 +129,7 @@ impl Dash {
             Self::Continuous => &[],
             Self::Dashed => &[12.0, 3.0],
             Self::LongDashDot => &[24.0, 3.0, 0.5, 3.0],
+            Self::LongDashDoubleDot => &[24.0, 3.0, 0.5, 3.0, 0.5, 3.0],
             Self::Dotted => &[0.5, 3.0],
         }
     }
@@ -147,6 +150,8 @@ impl Pen {
     pub const STRING: Self = Self::new(0.25, Dash::Dashed);
     /// Boundaries of a zone, such as roots: dotted.
     pub const ZONE: Self = Self::new(0.35, Dash::Dotted);
+    /// The boundary of the site: long-dash double-dot.
+    pub const BOUNDARY: Self = Self::new(0.5, Dash::LongDashDoubleDot);
     /// Dimension lines, leaders, extensions: continuous, narrow.
     pub const THIN: Self = Self::new(0.25, Dash::Continuous);
     /// Rules of tables and frames.

@@ -6,6 +6,7 @@ use plan::Edit;
 use super::action::Action;
 use super::mode::{Mode, Start};
 use super::pick::{Picked, Stage};
+use super::site::SiteAsk;
 use super::theme::Look;
 
 /// One thing asked for in a frame; carried out in one place after the frame's views have run.
@@ -42,6 +43,8 @@ pub enum Intent {
     All,
     /// Take out what is chosen.
     TakeOut,
+    /// About what stands on the site.
+    Site(SiteAsk),
     /// Type a figure of the chosen bend on the plan itself.
     TypeOnPlan(geometry::Figure),
     /// An action of the table.

@@ -13,6 +13,7 @@ pub mod launch;
 pub mod mode;
 pub mod pen;
 pub mod pick;
+pub mod site;
 pub mod sketchpad;
 pub mod slip;
 pub mod theme;

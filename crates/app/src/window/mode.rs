@@ -1,8 +1,10 @@
-//! What a click on the plan means: choose, lay pegs, or measure.
+//! What a click on the plan means: choose, lay pegs, measure, or draw what stands there.
 
 use geometry::Point;
 use plan::document::{Shape, Side};
 use plan::edit::End;
+
+use super::site::Sketch;
 
 /// What a click on the plan means.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -14,6 +16,8 @@ pub enum Mode {
     Lay(Lay),
     /// Measure between two places.
     Measure(Measure),
+    /// Draw a thing on the site.
+    Sketch(Sketch),
 }
 
 /// A path being laid.

@@ -20,6 +20,10 @@ pub enum Pen {
     String,
     /// A measured distance: continuous, thin.
     Measure,
+    /// The boundary of the site: long dashes and pairs of dots.
+    Boundary,
+    /// How far roots are taken to reach: dashes, thin.
+    Zone,
     /// Where something was, or will come along: dots.
     Ghost,
 }
@@ -68,9 +72,9 @@ impl Pen {
     #[must_use]
     pub fn colour(self, palette: &Palette) -> Color32 {
         match self {
-            Self::Edge | Self::Outline | Self::Centre | Self::Buried => palette.ink,
+            Self::Edge | Self::Outline | Self::Centre | Self::Buried | Self::Boundary => palette.ink,
             Self::String => palette.string,
-            Self::Measure | Self::Ghost => palette.faint,
+            Self::Measure | Self::Ghost | Self::Zone => palette.faint,
         }
     }
 
@@ -79,9 +83,9 @@ impl Pen {
     pub fn width(self) -> f32 {
         match self {
             Self::Edge => 2.0,
-            Self::Outline | Self::Buried | Self::String => 1.5,
+            Self::Outline | Self::Buried | Self::String | Self::Boundary => 1.5,
             Self::Centre | Self::Ghost => 1.25,
-            Self::Measure => 1.0,
+            Self::Measure | Self::Zone => 1.0,
         }
     }
 
@@ -90,7 +94,8 @@ impl Pen {
         match self {
             Self::Edge | Self::Outline | Self::Measure => &[],
             Self::Centre => &[LONG_DASH, GAP, DOT, GAP],
-            Self::Buried => &[DASH, GAP],
+            Self::Boundary => &[LONG_DASH, GAP, DOT, GAP, DOT, GAP],
+            Self::Buried | Self::Zone => &[DASH, GAP],
             Self::String => &[SHORT_DASH, GAP],
             Self::Ghost => &[DOT, GAP],
         }

@@ -59,6 +59,8 @@ impl Pick {
 /// The stages of the job that this window has, in the order of the work.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Stage {
+    /// Draw what stands on the site.
+    Measure,
     /// Choose where the path runs.
     #[default]
     Draw,
@@ -68,12 +70,13 @@ pub enum Stage {
 
 impl Stage {
     /// All stages, in the order of the work.
-    pub const ALL: [Self; 2] = [Self::Draw, Self::SetOut];
+    pub const ALL: [Self; 3] = [Self::Measure, Self::Draw, Self::SetOut];
 
     /// Its word.
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
+            Self::Measure => "Measure",
             Self::Draw => "Draw",
             Self::SetOut => "Set out",
         }

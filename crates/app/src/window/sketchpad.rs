@@ -3,6 +3,7 @@
 
 mod choosing;
 mod laying;
+mod measuring;
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -22,6 +23,7 @@ use super::intent::Intent;
 use super::keys::KeyMap;
 use super::mode::{Lay, Measure, Mode};
 use super::pick::{Pick, Picked, Stage};
+use super::site::SitePick;
 use super::slip::{Said, Slip};
 use super::theme::{self, Look};
 use super::{foot, words};
@@ -37,6 +39,8 @@ pub struct Sketchpad {
     pick: Pick,
     /// Pegs of the chosen path that are chosen together.
     together: BTreeSet<usize>,
+    /// What of the site is chosen.
+    site: Option<SitePick>,
     mode: Mode,
     stage: Stage,
     canvas: Canvas,
@@ -124,6 +128,7 @@ impl Sketchpad {
             keeps_clear: false,
             pick,
             together: BTreeSet::new(),
+            site: None,
             mode: Mode::default(),
             stage: Stage::default(),
             canvas: Canvas::default(),
@@ -206,7 +211,8 @@ impl Sketchpad {
         let mut out = Vec::new();
         let blocked = self.errands.asks_something() || self.keys.is_open();
         if !blocked && !self.canvas.is_holding() {
-            out.extend(Action::pressed(ui.ctx()).into_iter().map(Intent::Do));
+            let heard = Action::pressed(ui.ctx()).into_iter();
+            out.extend(heard.filter(|action| self.hears(*action)).map(Intent::Do));
         }
         let plan = Arc::clone(self.history.plan());
         let settled = Arc::clone(self.history.settled());
@@ -225,6 +231,7 @@ impl Sketchpad {
             pick: self.pick,
             mode: &self.mode.clone(),
             together: &self.together.clone(),
+            site: self.site,
             stage: self.stage,
             room: room.as_deref(),
             keeps_clear: self.keeps_clear,
@@ -295,6 +302,7 @@ impl Sketchpad {
             }
             Intent::All => self.choose_all(),
             Intent::TakeOut => self.take_out(),
+            Intent::Site(ask) => self.carry_out_site(ask),
             Intent::Turn(mode) => self.mode = mode,
             Intent::LayPeg { start, closes } => self.lay_peg(start, closes),
             Intent::TypeOnPlan(figure) => self.canvas.type_on_plan(figure),
@@ -323,6 +331,7 @@ impl Sketchpad {
                 self.said = None;
                 self.tell_stopped(stopped.map(|s| s.to_string()));
                 self.keep_pick_valid();
+                self.keep_site_pick_valid();
             }
             Err(error) => {
                 let sentence = words::refused(&error, &self.plan().ruler());
@@ -362,7 +371,9 @@ impl Sketchpad {
                 self.mode = Mode::Lay(Lay::new_path());
             }
             Action::Measure => {
-                self.stage = Stage::Draw;
+                if self.stage == Stage::SetOut {
+                    self.stage = Stage::Draw;
+                }
                 self.mode = Mode::Measure(Measure::default());
             }
             Action::All => self.choose_all(),
@@ -379,6 +390,7 @@ impl Sketchpad {
     fn after_time_travel(&mut self, sentence: Option<String>) {
         self.slip.typing.forget();
         self.together.clear();
+        self.keep_site_pick_valid();
         let plan = self.history.settled();
         if plan.route(self.pick.scheme, self.pick.route).is_none() {
             self.pick = first_pick(plan);
@@ -410,6 +422,7 @@ impl Sketchpad {
                     Mode::Choose
                 };
                 self.together.clear();
+                self.site = None;
                 self.stage = Stage::Draw;
                 self.history = History::new(*plan);
                 self.canvas.fit();

@@ -82,7 +82,7 @@ pub mod actions {
     pub const FARTHER_TIP: &str = "Show more of the plan, smaller";
     pub const LAY: &str = "Lay a new path";
     pub const LAY_TIP: &str = "Lay a path peg by peg with clicks on the plan";
-    pub const MEASURE: &str = "Measure";
+    pub const MEASURE: &str = "Measure a distance";
     pub const MEASURE_TIP: &str = "Measure between any two places";
     pub const ALL: &str = "All pegs";
     pub const ALL_TIP: &str = "Choose all pegs of the path together";
@@ -116,17 +116,68 @@ pub mod lay {
     pub const EMPTY: &str = "This plan is empty: press “Lay a new path” and click where it starts";
 }
 
+/// What stands on the site: drawn, chosen, moved.
+pub mod site {
+    use plan::document::Obstacle;
+
+    pub const EMPTY: &str =
+        "Nothing stands here yet: press a word, then click its corners on the plan";
+    pub const CHOOSE: &str = "Click a thing on the plan or in the list to see its figures";
+    pub const FIRST: &str = "Click its first corner";
+    pub const NEXT: &str =
+        "Click its next corner, or type a length and press Enter or an arrow key; Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
+    pub const NEXT_OR_CLOSE: &str =
+        "Click its next corner, or type a length and press Enter or an arrow key; a click on the first corner closes it, Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
+    pub const MIDDLE: &str = "Click its middle, or press there and drag its radius";
+    pub const RADIUS: &str = "Click its edge, or type its radius and press Enter";
+    pub const STEM: &str = "Click the edge of its stem, or type how thick that is and press Enter";
+    pub const HINGE: &str = "Click its hinge post";
+    pub const LATCH: &str = "Click its latch post, or type its width and press Enter";
+    pub const MARK: &str = "Click where the mark is, or type how far east; how far north";
+    pub const WHERE_FIRST: &str =
+        "type how far east and how far north, with a semicolon between: 3.2; 1.5";
+    pub const WHICH_WAY: &str =
+        "point the way with the pointer and press Enter, or press an arrow key";
+
+    #[must_use]
+    pub fn typed(text: &str) -> String {
+        format!("Typed: {text}")
+    }
+
+    #[must_use]
+    pub fn stem(across: &str, roots: &str) -> String {
+        format!("stem {across} across, roots to {roots}")
+    }
+
+    #[must_use]
+    pub fn holds_still(obstacle: &Obstacle) -> String {
+        format!(
+            "{} holds still: let it go on the slip to change its place",
+            super::capital(&short_name(obstacle))
+        )
+    }
+
+    /// What to call it in a sentence: its name in quotes, a long one cut short, or its kind.
+    #[must_use]
+    pub fn short_name(obstacle: &Obstacle) -> String {
+        match obstacle.name.trim() {
+            "" => obstacle.called(),
+            name => format!("“{}”", super::short(name)),
+        }
+    }
+}
+
 /// What keys and the hand do besides the actions, for the map of keys.
 pub mod keys {
     pub const CLOSE: &str = "Close the map";
-    pub const BY_HAND: [(&str, &str); 11] = [
+    pub const BY_HAND: [(&str, &str); 15] = [
         ("Tab", "Go to the next handle, field or button"),
         ("Arrow keys", "Move the handle by one division of the tape"),
         (
             "Enter",
             "From a handle to its figures; in a field, set the figure",
         ),
-        ("Delete", "Take the chosen peg out"),
+        ("Delete", "Take the chosen peg, corner or thing out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),
         ("Alt while dragging", "Let go of all holds"),
         (
@@ -138,6 +189,22 @@ pub mod keys {
         (
             "S, B, O while laying",
             "The next leg is a straight, a bend, an onward bend",
+        ),
+        (
+            "W, B, D, P, R, T while measuring",
+            "Draw a wall, a building, a bed, a pond, a round pond, a tree",
+        ),
+        (
+            "S, Y, G, K while measuring",
+            "Draw a service, a boundary, a gate, a mark",
+        ),
+        (
+            "A length, then Enter or an arrow",
+            "While drawing: the next side has that length, towards the pointer or that way",
+        ),
+        (
+            "Insert, or a double click on a side",
+            "Put a corner on the side of a thing",
         ),
         ("Wheel or two fingers", "Show less or more of the plan"),
     ];
@@ -223,6 +290,8 @@ pub(crate) mod guides {
             Why::Between(one, other) => {
                 format!("in line with {} and {}", spot(*one), spot(*other))
             }
+            Why::SquareSide => "square to the side beside it".into(),
+            Why::InLine => "in line with the side beside it".into(),
             Why::Square(Side::Before) => "square to the leg before".into(),
             Why::Square(Side::After) => "square to the leg after".into(),
             Why::Smooth(Side::Before) => "runs on smoothly from the leg before".into(),
@@ -242,6 +311,7 @@ pub(crate) mod guides {
             Spot::Peg(number) => format!("peg {number}"),
             Spot::Corner(number) => format!("corner {number}"),
             Spot::Start => "the peg before".into(),
+            Spot::Before => "where it stood".into(),
         }
     }
 

@@ -7,6 +7,7 @@ use super::EditError;
 use crate::document::{
     Corner, Extent, Heading, Mark, Obstacle, Plan, Reference, RootRule, Route, Site,
 };
+use crate::limits::SHORTEST;
 
 /// One change of what is on the ground; obstacles, marks and corners are counted from 0.
 #[derive(Clone, Debug, PartialEq)]
@@ -128,7 +129,7 @@ pub(super) fn change(plan: &mut Plan, edit: &SiteEdit) -> Result<(), EditError> 
             obstacle,
             corner,
             rise,
-        } => bend_side(obstacle_mut(plan, *obstacle)?, *corner, *rise)?,
+        } => bend_side(plan, *obstacle, *corner, *rise)?,
         SiteEdit::InsertCorner {
             obstacle,
             after,
@@ -186,13 +187,25 @@ impl Extent {
 }
 
 /// Bends a side: an area with straight sides becomes a curved one; one whose last bend is made
-/// straight stays what it has become.
-fn bend_side(obstacle: &mut Obstacle, corner: usize, rise: f64) -> Result<(), EditError> {
-    if let Extent::Area(points) = &obstacle.extent {
-        let straight = |at: &Point| Corner { at: *at, rise: 0.0 };
-        obstacle.extent = Extent::Curved(points.iter().map(straight).collect());
+/// straight stays what it has become. A bent side has no one direction: a path that was held to it
+/// keeps the one it had.
+fn bend_side(
+    plan: &mut Plan,
+    obstacle: usize,
+    corner: usize,
+    rise: f64,
+) -> Result<(), EditError> {
+    if rise.abs() >= SHORTEST {
+        let name = there(&plan.site.obstacles, obstacle)?.name.clone();
+        let refers = |reference: &Reference| matches!(reference, Reference::Wall { name: wall, side } if *wall == name && *side == corner + 1);
+        keep_directions(plan, refers);
     }
-    let Extent::Curved(corners) = &mut obstacle.extent else {
+    let extent = &mut obstacle_mut(plan, obstacle)?.extent;
+    if let Extent::Area(points) = extent {
+        let straight = |at: &Point| Corner { at: *at, rise: 0.0 };
+        *extent = Extent::Curved(points.iter().map(straight).collect());
+    }
+    let Extent::Curved(corners) = extent else {
         return Err(EditError::NotAnArea);
     };
     corners.get_mut(corner).ok_or(EditError::NotThere)?.rise = rise;

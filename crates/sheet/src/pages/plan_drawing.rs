@@ -24,7 +24,7 @@ pub(super) fn drawing(job: &Job<'_>, view: &View, window: &Frame) -> (Vec<Ink>, 
     let mut inks = Vec::new();
     let mut names: Vec<(String, Vec<Pos>)> = Vec::new();
     for obstacle in &job.plan.site.obstacles {
-        let drawn = site::drawn(obstacle, view, window);
+        let drawn = site::drawn(obstacle, job.plan.site.roots, view, window);
         inks.extend(drawn.inks);
         names.push((site::name(obstacle), drawn.name_at));
     }

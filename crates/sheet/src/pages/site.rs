@@ -3,8 +3,8 @@
 
 use std::f64::consts::{FRAC_PI_4, TAU};
 
-use geometry::Point;
-use plan::document::{Extent, Obstacle, ObstacleKind};
+use geometry::{Chain, Piece, Point};
+use plan::document::{Extent, Obstacle, ObstacleKind, RootRule};
 
 use crate::ink::{Ink, Pos};
 use crate::paper::Frame;
@@ -27,36 +27,109 @@ pub(super) struct Drawn {
     pub(super) name_at: Vec<Pos>,
 }
 
-/// The obstacle as far as it shows in the window.
-pub(super) fn drawn(obstacle: &Obstacle, view: &View, window: &Frame) -> Drawn {
+/// The obstacle as far as it shows in the window; `roots` says how far those of a tree reach.
+pub(super) fn drawn(obstacle: &Obstacle, roots: RootRule, view: &View, window: &Frame) -> Drawn {
     let (places, closed) = outline(&obstacle.extent, view, window);
     let mut inks = Vec::new();
-    let pen = pen(obstacle.kind);
     let strokes = strokes(&places, closed, window);
     if closed && places.len() <= FILLED {
         inks.extend(filling(obstacle.kind, &places, window));
     }
-    for run in &strokes {
-        inks.extend(Ink::polyline(run, pen));
-    }
-    if obstacle.kind == ObstacleKind::Wall {
-        inks.extend(ticks(&strokes, window));
-    }
-    if let Extent::Round { centre, .. } = &obstacle.extent {
-        let middle = view.paper_from_plan(*centre);
-        if obstacle.kind == ObstacleKind::Tree
-            && window.inset(1.0).holds(&Frame::new(middle, 0.0, 0.0), 0.0)
-        {
-            let arm = |x: f64, y: f64| {
-                Ink::line(middle.shifted(-x, -y), middle.shifted(x, y), Pen::OUTLINE)
-            };
-            inks.extend([arm(1.0, 0.0), arm(0.0, 1.0)]);
+    let thick = match obstacle.kind {
+        ObstacleKind::Wall => faces(obstacle, view, window),
+        _ => None,
+    };
+    match (thick, whole(&obstacle.extent, view, window)) {
+        (Some(faces), _) => inks.extend(faces),
+        // Bent sides that show as a whole are true arcs.
+        (None, Some(outline)) => inks.push(view.chain(&outline, pen(obstacle.kind))),
+        (None, None) => {
+            let pen = pen(obstacle.kind);
+            inks.extend(strokes.iter().filter_map(|run| Ink::polyline(run, pen)));
+            if obstacle.kind == ObstacleKind::Wall {
+                inks.extend(ticks(&strokes, window));
+            }
         }
     }
+    inks.extend(beside(obstacle, roots, view, window));
     Drawn {
         name_at: name_places(&strokes, closed),
         inks,
     }
+}
+
+/// A wall narrower than this on paper is one line, millimetres.
+const NARROW: f64 = 0.7;
+
+/// Both faces of a wall that can be told apart, with the wall hatched between them.
+fn faces(obstacle: &Obstacle, view: &View, window: &Frame) -> Option<Vec<Ink>> {
+    let half = 0.5 * obstacle.thickness?;
+    let on_paper = 2.0 * half * view.scale.millimetres();
+    let [left, right] = obstacle.extent.faces(half).filter(|_| on_paper > NARROW)?;
+    let round: Vec<Point> = left.into_iter().chain(right.into_iter().rev()).collect();
+    let places = merged(&round, view);
+    let mut inks = filling(ObstacleKind::Wall, &places, window);
+    let runs = strokes(&places, true, window);
+    inks.extend(runs.iter().filter_map(|run| Ink::polyline(run, Pen::OUTLINE)));
+    Some(inks)
+}
+
+/// The outline of a thing with bent sides, if all of it shows in the window.
+fn whole(extent: &Extent, view: &View, window: &Frame) -> Option<Chain> {
+    let Extent::Curved(_) = extent else { return None };
+    let room = extent.room()?;
+    let ends = [room.low, room.high].map(|at| view.paper_from_plan(at));
+    let all = Frame::around(ends)?;
+    window.holds(&all, 0.0).then(|| extent.chain())?
+}
+
+/// What belongs to an obstacle beside its outline: the cross in a stem and the reach of its roots,
+/// where a service may lie, the swing of a gate.
+fn beside(obstacle: &Obstacle, roots: RootRule, view: &View, window: &Frame) -> Vec<Ink> {
+    let mut inks = Vec::new();
+    let mut trace = |places: &[Pos], closed: bool, pen: Pen| {
+        let runs = strokes(places, closed, window);
+        inks.extend(runs.iter().filter_map(|run| Ink::polyline(run, pen)));
+    };
+    match obstacle.kind {
+        ObstacleKind::Tree => {
+            if let Some((centre, radius)) = obstacle.root_circle(roots) {
+                let zone = Extent::Round { centre, radius };
+                let (places, closed) = outline(&zone, view, window);
+                trace(&places, closed, Pen::ZONE);
+                let middle = view.paper_from_plan(centre);
+                let at = |x: f64, y: f64| [middle.shifted(-x, -y), middle.shifted(x, y)];
+                trace(&at(1.0, 0.0), false, Pen::OUTLINE);
+                trace(&at(0.0, 1.0), false, Pen::OUTLINE);
+            }
+        }
+        ObstacleKind::Service => {
+            let edges = obstacle.unsure.and_then(|by| obstacle.extent.faces(by));
+            for edge in edges.into_iter().flatten() {
+                trace(&merged(&edge, view), false, Pen::ZONE);
+            }
+        }
+        ObstacleKind::Gate => {
+            let swept = points_along(obstacle.swept().into_iter());
+            trace(&merged(&swept, view), false, Pen::THIN);
+            if let (Some([hinge, _]), Some(end)) = (obstacle.posts(), obstacle.opened()) {
+                trace(&merged(&[hinge, end], view), false, Pen::THIN);
+            }
+            for post in obstacle.posts().into_iter().flatten() {
+                let at = view.paper_from_plan(post);
+                let corner = |x, y| at.shifted(x, y);
+                let square = [
+                    corner(-0.6, -0.6),
+                    corner(0.6, -0.6),
+                    corner(0.6, 0.6),
+                    corner(-0.6, 0.6),
+                ];
+                trace(&square, true, Pen::OUTLINE);
+            }
+        }
+        _ => {}
+    }
+    inks
 }
 
 /// The name to write beside it: what it is called, and what one cannot see.
@@ -92,7 +165,7 @@ fn pen(kind: ObstacleKind) -> Pen {
         }
         ObstacleKind::Bed | ObstacleKind::Pond | ObstacleKind::Tree => Pen::OUTLINE,
         ObstacleKind::Service => Pen::BURIED,
-        ObstacleKind::Boundary => Pen::new(0.5, Dash::LongDashDot),
+        ObstacleKind::Boundary => Pen::BOUNDARY,
     }
 }
 
@@ -101,7 +174,12 @@ fn outline(extent: &Extent, view: &View, window: &Frame) -> (Vec<Pos>, bool) {
     match extent {
         Extent::Line(points) => (merged(points, view), false),
         Extent::Area(points) => (merged(points, view), points.len() > 2),
-        Extent::Curved(_) => (merged(&along(extent), view), true),
+        Extent::Curved(_) => {
+            // The last point is the first again.
+            let mut points = points_along(extent.sides());
+            points.pop();
+            (merged(&points, view), true)
+        }
         Extent::Round { centre, radius } => {
             let middle = view.paper_from_plan(*centre);
             let radius = radius * view.scale.millimetres();
@@ -121,13 +199,16 @@ fn outline(extent: &Extent, view: &View, window: &Frame) -> (Vec<Pos>, bool) {
 }
 
 /// Points along straight and bent sides, each bent one in so many parts that none shows.
-fn along(extent: &Extent) -> Vec<Point> {
+fn points_along(sides: impl Iterator<Item = Piece>) -> Vec<Point> {
     let mut points = Vec::new();
-    for side in extent.sides() {
-        let parts: u8 = if side.arc().is_some() { 32 } else { 1 };
+    let mut end = None;
+    for side in sides {
+        let parts: u8 = if side.arc().is_some() { 96 } else { 1 };
         let step = side.length() / f64::from(parts);
         points.extend((0..parts).map(|i| side.point_at(step * f64::from(i))));
+        end = Some(side.end());
     }
+    points.extend(end);
     points
 }
 
@@ -161,10 +242,12 @@ fn strokes(places: &[Pos], closed: bool, window: &Frame) -> Vec<Vec<Pos>> {
     runs
 }
 
-/// Lines inside the outline: buildings slanting, water level, beds dotted.
+/// Lines inside the outline: buildings slanting, walls closer and the other way, water level, beds
+/// dotted.
 fn filling(kind: ObstacleKind, places: &[Pos], window: &Frame) -> Vec<Ink> {
     let (angle, spacing, pen) = match kind {
         ObstacleKind::Building => (FRAC_PI_4, 2.5, Pen::RULE),
+        ObstacleKind::Wall => (-FRAC_PI_4, 1.0, Pen::RULE),
         ObstacleKind::Pond => (0.0, 1.6, Pen::RULE),
         ObstacleKind::Bed => (-FRAC_PI_4, 2.2, Pen::ZONE),
         _ => return Vec::new(),

@@ -1,6 +1,7 @@
 //! What a peg is held to while it is moved or laid: near marks and pegs, lines, whole graduations.
 
 mod around;
+mod corner;
 #[cfg(test)]
 mod tests;
 mod track;
@@ -11,6 +12,7 @@ use plan::Plan;
 use plan::solve::Solved;
 use plan::units::Graduation;
 
+use self::around::Neighbour;
 use self::track::{Track, nearest_meeting, stepped};
 use super::labels::Labels;
 use crate::window::fonts::Face;
@@ -18,6 +20,8 @@ use crate::window::pen::Pen;
 use crate::window::theme::{self, Palette};
 use crate::window::view::{Curve, View};
 use crate::window::words::guides;
+
+pub(crate) use self::corner::{Beside, Corner, guided_corner};
 
 /// A place held to something, and why.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,6 +55,10 @@ pub(crate) enum Why {
     Between(Spot, Spot),
     /// The leg is square to the next one on this side.
     Square(Side),
+    /// The side of a thing being drawn is square to its next side.
+    SquareSide,
+    /// It runs on straight from its next side.
+    InLine,
     /// The leg and the next one on this side run on smoothly.
     Smooth(Side),
     /// The path leaves or arrives in the direction asked for.
@@ -72,6 +80,8 @@ pub(crate) enum Spot {
     Corner(usize),
     /// The place a new path is led on from, before it has a number.
     Start,
+    /// Where the thing that is moved stood before.
+    Before,
 }
 
 /// Before or after, as one walks.
@@ -120,8 +130,13 @@ pub(crate) fn guided(around: &Around<'_>, to: Point) -> Guided {
         let why = vec![why];
         return Guided { at, why, ..free };
     }
+    settled(around, &neighbours, to, true)
+}
+
+/// A place held to lines, those of the site too if `to_site`, and to whole lengths.
+fn settled(around: &Around<'_>, neighbours: &[Neighbour], to: Point, to_site: bool) -> Guided {
     let graduation = around.plan.graduation;
-    let tracks = around.tracks(&neighbours, to);
+    let tracks = around.tracks(neighbours, to, to_site);
     let in_reach = |at: &Point| at.is_finite() && at.distance(to) <= around.reach;
     let (at, whole) = match (nearest_meeting(&tracks, to, around.reach), tracks.first()) {
         (Some(at), _) => (at, false),

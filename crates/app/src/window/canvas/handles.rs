@@ -73,7 +73,7 @@ impl Grip {
                 Mode::Choose if movable => Sense::click_and_drag(),
                 Mode::Choose => Sense::click(),
                 // A click lays a peg or measures, wherever it is.
-                Mode::Lay(_) | Mode::Measure(_) => Sense::hover(),
+                Mode::Lay(_) | Mode::Measure(_) | Mode::Sketch(_) => Sense::hover(),
             };
             let touch = ui.interact(rect, id, sense);
             tell_reader(ui, &touch, scene, &placed);

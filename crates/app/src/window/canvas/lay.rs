@@ -39,7 +39,7 @@ pub(super) fn ui(
     let painter = ui.painter_at(view.area());
     let pointer = pointer.filter(|at| view.area().contains(*at));
     match scene.mode {
-        Mode::Choose => {}
+        Mode::Choose | Mode::Sketch(_) => {}
         Mode::Lay(lay) => {
             next_kind(ui, lay, out);
             if let Some(at) = pointer {
@@ -291,8 +291,13 @@ fn measure_at(
 
 /// Says at the head of the plan what a click does now.
 pub(super) fn write_tip(view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+    let sketched;
     let tip = match scene.mode {
         Mode::Choose => return,
+        Mode::Sketch(sketch) => {
+            sketched = super::site::tip(sketch);
+            &sketched
+        }
         Mode::Lay(Lay {
             first: None,
             leads_on: None,

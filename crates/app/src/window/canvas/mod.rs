@@ -29,12 +29,14 @@ use super::intent::Intent;
 use super::mode::Mode;
 use super::pen::{self, Pen};
 use super::pick::{Pick, Picked, Stage};
+use super::site::SitePick;
 use super::theme::{self, Palette};
 use super::view::{Curve, View};
 use super::words;
 
 pub use handles::Grip;
 pub(in crate::window) use room::nearest;
+pub(crate) use site::{insert_corner, side_of};
 
 /// What the canvas shows this frame.
 #[derive(Clone, Copy)]
@@ -59,6 +61,8 @@ pub struct Scene<'a> {
     pub keeps_clear: bool,
     /// Pegs of the chosen path that are chosen together.
     pub together: &'a BTreeSet<usize>,
+    /// What of the site is chosen.
+    pub site: Option<SitePick>,
     /// The colours.
     pub palette: &'a Palette,
 }
@@ -118,6 +122,7 @@ impl Scene<'_> {
 pub struct Canvas {
     view: Option<View>,
     grip: Grip,
+    site: site::SiteGrip,
     /// Show the whole plan as soon as the size of the picture is known.
     fit_next: bool,
     /// The figure being typed on the plan, and what is typed.
@@ -147,17 +152,32 @@ impl Canvas {
         };
         self.fit_next = false;
         let ground = ui.interact(area, ui.scope_id().with("ground"), Sense::click_and_drag());
-        let view = self.moved(ui, view, &ground);
+        self.site.press(ui, &view, scene, &ground, out);
+        let view = self.moved(ui, view, scene, &ground);
         self.view = Some(view);
         let mut labels = Labels::new(ui.painter_at(area), scene.palette.paper, area);
         let shown = draw(ui, &view, scene, &mut labels);
         self.typed.ui(ui, scene, &shown, out);
-        let held = self.grip.ui(ui, &view, scene, &mut labels, out);
+        let measuring = scene.stage == Stage::Measure;
+        let held = if measuring {
+            // The handles of paths are quiet while the site is measured.
+            self.site.ui(ui, &view, scene, &mut labels, &ground, out);
+            None
+        } else {
+            self.grip.ui(ui, &view, scene, &mut labels, out)
+        };
         if *scene.mode == Mode::Choose {
-            choose(ui, &view, scene, &ground, out);
-            if held.is_none() && ui.input(|input| input.key_pressed(Key::Escape)) {
+            if measuring {
+                site::choose(ui, &view, scene, &ground, out);
+            } else {
+                choose(ui, &view, scene, &ground, out);
+            }
+            if held.is_none()
+                && !self.site.is_holding() && ui.input(|input| input.key_pressed(Key::Escape)) {
                 out.push(Intent::Cancel);
             }
+        } else if let Mode::Sketch(sketch) = scene.mode {
+            site::sketch_ui(ui, &view, scene, (sketch, &ground), &mut labels, out);
         } else {
             lay::ui(ui, &view, scene, &mut labels, &ground, out);
         }
@@ -197,7 +217,7 @@ impl Canvas {
     /// Whether the hand holds something.
     #[must_use]
     pub fn is_holding(&self) -> bool {
-        self.grip.is_holding()
+        self.grip.is_holding() || self.site.is_holding()
     }
 
     /// The camera of the last frame.
@@ -206,11 +226,11 @@ impl Canvas {
         self.view.as_ref()
     }
 
-    fn moved(&self, ui: &Ui, mut view: View, ground: &Response) -> View {
-        if ground.dragged() && !self.grip.is_holding() {
+    fn moved(&self, ui: &Ui, mut view: View, scene: &Scene<'_>, ground: &Response) -> View {
+        if ground.dragged() && !self.is_holding() && !site::takes_drags(scene.mode) {
             view = view.panned(ground.drag_delta());
         }
-        let over = ui.rect_contains_pointer(view.area()) && !self.grip.is_holding();
+        let over = ui.rect_contains_pointer(view.area()) && !self.is_holding();
         let (scroll, pinch, pointer) = ui.input(|input| {
             (
                 input.smooth_scroll_delta(),
@@ -248,6 +268,10 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     draw_pads(&painter, view, scene);
     site::keep_scale_free(labels, view);
     lay::write_tip(view, scene, labels);
+    if scene.stage == Stage::Measure {
+        site::draw_scale(&painter, view, scene);
+        return Vec::new();
+    }
     let signs = signs(view, scene);
     for (at, _) in &signs {
         labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));

@@ -30,8 +30,37 @@ pub enum Subject {
     SchemeName,
     /// A figure of a landing: which landing, and which figure of it.
     Pad(usize, u8),
+    /// A figure of the chosen thing on the site.
+    Site(SiteField),
     /// A path to a file.
     Path,
+}
+
+/// Which figure of the chosen thing on the site, corners counted from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SiteField {
+    /// What it is called.
+    Name,
+    /// What paths keep from it.
+    Clearance,
+    /// How thick a wall is.
+    Thickness,
+    /// The radius of a round thing.
+    Radius,
+    /// The diameter of a stem.
+    Stem,
+    /// How far roots reach.
+    RootZone,
+    /// How far a service may lie off its line.
+    Unsure,
+    /// How far a gate opens.
+    Opening,
+    /// How far east a corner stands.
+    East(usize),
+    /// How far north a corner stands.
+    North(usize),
+    /// The rise of a side.
+    SideRise,
 }
 
 /// Round the text of a field, in screen points.
@@ -103,7 +132,10 @@ impl Typing {
             .desired_width(wide + 2.0 * MARGIN.x + CARET)
             .char_limit(match subject {
                 Subject::Path => 4096,
-                Subject::Title | Subject::PathName | Subject::SchemeName => plan::limits::NAME,
+                Subject::Title
+                | Subject::PathName
+                | Subject::SchemeName
+                | Subject::Site(SiteField::Name) => plan::limits::NAME,
                 _ => 200,
             })
             .show(ui);

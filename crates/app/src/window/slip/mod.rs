@@ -6,6 +6,7 @@ mod path;
 mod pegs;
 mod room;
 mod set_out;
+mod site;
 mod whole;
 
 use egui::scroll_area::ScrollBarVisibility;
@@ -75,11 +76,15 @@ impl Slip {
             .scroll_bar_visibility(ScrollBarVisibility::AlwaysVisible)
             .show(ui, |ui| {
                 ui.set_width(ui.available_width() - BAR);
-                whole::head_ui(ui, scene, out);
+                let measuring = scene.stage == Stage::Measure;
+                if !measuring {
+                    whole::head_ui(ui, scene, out);
+                }
                 if let Some(said) = said {
                     said_ui(ui, scene, said);
                 }
                 match scene.stage {
+                    Stage::Measure => site::ui(ui, &mut self.typing, scene, out),
                     Stage::Draw => {
                         path::mode_ui(ui, scene, out);
                         self.part_ui(ui, scene, out);
@@ -88,8 +93,10 @@ impl Slip {
                     Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
                 }
                 ui.add_space(theme::WIDE_GAP);
-                whole::findings_ui(ui, scene, out);
-                whole::path_ui(ui, &mut self.typing, scene, out);
+                if !measuring {
+                    whole::findings_ui(ui, scene, out);
+                    whole::path_ui(ui, &mut self.typing, scene, out);
+                }
                 if scene.stage == Stage::Draw {
                     path::deeds_ui(ui, &mut self.typing, scene, out);
                     path::schemes_ui(ui, &mut self.typing, scene, out);

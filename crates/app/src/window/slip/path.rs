@@ -48,6 +48,7 @@ pub(super) fn mode_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
                 out.push(Intent::Turn(Mode::Choose));
             }
         }
+        Mode::Sketch(_) => {}
         Mode::Measure(_) => {
             ui.label(RichText::new("Measuring").text_style(theme::strong()));
             if ui.button("Put the tape away").clicked() {

@@ -23,6 +23,20 @@ enum Ahead {
     Leg(Side),
     /// The direction asked for at this end.
     Heading(Side),
+    /// The side of a thing on the site that ends at this corner.
+    Side,
+}
+
+impl Neighbour {
+    /// A corner beside the one that is looked at, and the way its own straight side runs to it.
+    pub(super) fn corner(at: Point, spot: Spot, side: Option<Direction>) -> Self {
+        Self {
+            waypoint: None,
+            at,
+            spot,
+            ahead: side.map(|way| (way, Ahead::Side)),
+        }
+    }
 }
 
 /// The lines looked at for where two meet: the nearest ones.
@@ -267,14 +281,16 @@ impl<'a> Around<'a> {
     }
 
     /// The lines in reach, nearest first: those of the path before those of the site.
-    pub(super) fn tracks(&self, neighbours: &[Neighbour], to: Point) -> Vec<Track> {
+    pub(super) fn tracks(&self, neighbours: &[Neighbour], to: Point, to_site: bool) -> Vec<Track> {
         let mut found = Found {
             to,
             reach: self.reach,
             tracks: Vec::new(),
         };
         self.look_along_path(neighbours, &mut found);
-        self.look_along_site(&mut found);
+        if to_site {
+            self.look_along_site(&mut found);
+        }
         let mut tracks = found.tracks;
         tracks.sort_by(|a, b| a.off.total_cmp(&b.off));
         tracks.truncate(MOST_LINES);
@@ -290,6 +306,10 @@ impl<'a> Around<'a> {
                 }
                 Some((way, Ahead::Heading(side))) => {
                     found.look_from(peg, way, AHEAD, Why::Heading(side));
+                }
+                Some((way, Ahead::Side)) => {
+                    found.look_from(peg, way, AHEAD, Why::InLine);
+                    found.look_from(peg, way.left(), ALL, Why::SquareSide);
                 }
                 None => {}
             }
