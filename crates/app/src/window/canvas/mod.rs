@@ -173,7 +173,9 @@ impl Canvas {
                 choose(ui, &view, scene, &ground, out);
             }
             if held.is_none()
-                && !self.site.is_holding() && ui.input(|input| input.key_pressed(Key::Escape)) {
+                && !self.site.is_holding()
+                && ui.input(|input| input.key_pressed(Key::Escape))
+            {
                 out.push(Intent::Cancel);
             }
         } else if let Mode::Sketch(sketch) = scene.mode {

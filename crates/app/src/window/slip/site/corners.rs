@@ -138,7 +138,10 @@ fn part_ui(ui: &mut Ui, typing: &mut Typing, chosen: &Chosen<'_>, out: &mut Vec<
                 out.push(insert_corner(chosen.it, obstacle, side, middle));
                 let part = Part::Corner(side + 1);
                 let thing = Thing::Obstacle(obstacle);
-                out.push(Intent::Site(SiteAsk::Choose(Some(SitePick { thing, part }))));
+                out.push(Intent::Site(SiteAsk::Choose(Some(SitePick {
+                    thing,
+                    part,
+                }))));
             }
         }
         Part::Whole => {}
@@ -242,7 +245,12 @@ fn list_ui(ui: &mut Ui, chosen: &Chosen<'_>, out: &mut Vec<Intent>) {
                     let at = corners[corner];
                     let words = corner_name(chosen, corner);
                     let place = format!("{}; {}", ruler.text(at.x), ruler.text(at.y));
-                    row(ui, Part::Corner(corner), words.trim_start_matches("Its "), &place);
+                    row(
+                        ui,
+                        Part::Corner(corner),
+                        words.trim_start_matches("Its "),
+                        &place,
+                    );
                 } else if let Some(side) = side_of(extent, corner) {
                     let bent = if side.arc().is_some() { ", bent" } else { "" };
                     let figure = format!("{}{bent}", ruler.text(side.length()));

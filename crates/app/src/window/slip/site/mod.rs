@@ -14,7 +14,7 @@ use crate::window::action::Action;
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
-use crate::window::site::{Sketch, SiteAsk, SitePick, Thing, What, free_number};
+use crate::window::site::{SiteAsk, SitePick, Sketch, Thing, What, free_number};
 use crate::window::theme;
 use crate::window::words::{capital, short, site as words};
 
