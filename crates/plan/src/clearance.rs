@@ -64,6 +64,8 @@ pub struct Clearance {
     pub overlaps: bool,
     /// The distance that the obstacle wants kept there, in metres.
     pub wanted: f64,
+    /// Whether the path leads up to it here: then it may be touched, and is cut off along it.
+    pub leads_up: bool,
     /// The nearest point of the path.
     pub on_path: Point,
     /// The nearest point of the obstacle.
@@ -257,6 +259,7 @@ impl SolvedRoute {
                 border,
                 distance: gap.distance,
                 overlaps: gap.distance < 0.0,
+                leads_up: false,
                 wanted: surroundings.wanted_by(patch),
                 on_path: gap.from,
                 on_obstacle: gap.to,
@@ -356,7 +359,7 @@ impl Look<'_> {
     fn on_doorstep(&mut self, border: Border, patch: usize, piece: &Piece) {
         let gap = self.patch(patch).gap(piece);
         if gap.distance < -OUT_OF_SQUARE {
-            self.note(border, patch, gap, 0.0);
+            self.note_as(border, patch, gap, (0.0, true));
         }
     }
 
@@ -397,6 +400,10 @@ impl Look<'_> {
     }
 
     fn note(&mut self, border: Border, patch: usize, gap: Gap, wanted: f64) {
+        self.note_as(border, patch, gap, (wanted, false));
+    }
+
+    fn note_as(&mut self, border: Border, patch: usize, gap: Gap, (wanted, leads_up): (f64, bool)) {
         let obstacle = self.surroundings.obstacle_of(patch);
         let least = if matches!(self.patch(patch).core(), Core::Line(_)) {
             KEPT
@@ -408,6 +415,7 @@ impl Look<'_> {
             border,
             distance: gap.distance,
             overlaps: gap.distance < least,
+            leads_up,
             wanted,
             on_path: gap.from,
             on_obstacle: gap.to,
@@ -454,7 +462,7 @@ pub(crate) fn is_in_path(point: Point, index: usize, solved: &SolvedRoute) -> bo
 }
 
 /// Whether a point lies in an outline: within the first ring, and in none of the others.
-fn is_in(outline: &[Chain], point: Point) -> bool {
+pub(crate) fn is_in(outline: &[Chain], point: Point) -> bool {
     let mut rings = outline.iter().map(|ring| ring.contains(point));
     rings.next().unwrap_or(false) && !rings.any(|holds| holds)
 }

@@ -35,7 +35,7 @@ fn what_its_options_have_to_put_right() {
     // Bend after bend from a given start ends as it will: out of square to the shed, into which a
     // corner of the path runs.
     let askew = [
-        (Severity::Stop, Code::RunsInto),
+        (Severity::Care, Code::RunsInto),
         (Severity::Care, Code::DirectionMissed),
     ];
     assert_eq!(to_put_right("C"), askew);
