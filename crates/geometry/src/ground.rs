@@ -1,5 +1,7 @@
 //! All the patches of a site, found by where they are.
 
+use std::ops::ControlFlow;
+
 use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 
@@ -88,12 +90,15 @@ impl Ground {
         look: impl Fn(&Patch) -> Option<Gap>,
     ) -> Vec<(usize, Gap)> {
         let about = envelope(about.grown(reach.max(0.0)));
-        let boxed = self.index.locate_in_envelope_intersecting(&about);
-        let mut found: Vec<(usize, Gap)> = boxed
-            .map(|boxed| boxed.data)
-            .chain(self.endless.iter().copied())
-            .filter_map(|i| Some((i, look(&self.patches[i])?)))
-            .collect();
+        let mut found = Vec::new();
+        let mut look = |i: usize| found.extend(look(&self.patches[i]).map(|gap| (i, gap)));
+        let _ = self
+            .index
+            .locate_in_envelope_intersecting_int(&about, |boxed| {
+                look(boxed.data);
+                ControlFlow::<()>::Continue(())
+            });
+        self.endless.iter().copied().for_each(look);
         found.sort_unstable_by_key(|(i, _)| *i);
         found
     }
