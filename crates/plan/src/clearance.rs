@@ -204,14 +204,27 @@ pub(crate) fn clearances(
     let mut look = Look {
         surroundings,
         doorsteps: doorsteps(route, centre, solved.width, surroundings),
+        centre,
+        beside: 0,
         least: BTreeMap::new(),
     };
-    for (border, edge, along) in [
-        (Border::Left, &solved.left_edge, &nearby.left),
-        (Border::Right, &solved.right_edge, &nearby.right),
+    for (border, edge, along, beside) in [
+        (
+            Border::Left,
+            &solved.left_edge,
+            &nearby.left,
+            &solved.beside[0],
+        ),
+        (
+            Border::Right,
+            &solved.right_edge,
+            &nearby.right,
+            &solved.beside[1],
+        ),
     ] {
         if let Some(edge) = edge {
             for (index, piece, patch, gap) in along.iter() {
+                look.beside = beside.get(index).copied().unwrap_or(0);
                 look.at_edge(border, edge, (index, piece), patch, gap);
             }
         }
@@ -223,16 +236,16 @@ pub(crate) fn clearances(
             (Border::End, left.end(), right.end()),
         ] {
             if let Ok(line) = Line::new(from, to) {
+                look.beside = match border {
+                    Border::End => centre.pieces().len() - 1,
+                    _ => 0,
+                };
                 look.at_end(border, &Piece::Line(line));
             }
         }
     }
     look.within(solved, &nearby.centre);
-    let station = |clearance: Clearance| Clearance {
-        station: centre.nearest(clearance.on_path).station,
-        ..clearance
-    };
-    look.least.into_values().map(station).collect()
+    look.least.into_values().collect()
 }
 
 impl SolvedRoute {
@@ -263,10 +276,16 @@ impl SolvedRoute {
                 wanted: surroundings.wanted_by(patch),
                 on_path: gap.from,
                 on_obstacle: gap.to,
-                station: centre.nearest(gap.from).station,
+                station: station_beside(centre, piece, gap.from),
             })
         })
     }
+}
+
+/// The station of the place on one piece of the centre line that is nearest to a point.
+fn station_beside(centre: &Chain, piece: usize, point: Point) -> f64 {
+    let on = &centre.pieces()[piece];
+    centre.station_of(piece) + on.nearest(point).0
 }
 
 /// The ground that an end of a path leads up to: there nothing need be kept off it.
@@ -301,6 +320,9 @@ fn doorsteps(
 struct Look<'a> {
     surroundings: &'a Surroundings,
     doorsteps: Vec<Doorstep>,
+    centre: &'a Chain,
+    /// The piece of the centre line beside which it is looked.
+    beside: usize,
     least: BTreeMap<(usize, Border), Clearance>,
 }
 
@@ -419,7 +441,7 @@ impl Look<'_> {
             wanted,
             on_path: gap.from,
             on_obstacle: gap.to,
-            station: 0.0,
+            station: station_beside(self.centre, self.beside, gap.from),
         };
         let least = self.least.entry((obstacle, border)).or_insert(new);
         if new.to_spare() < least.to_spare() {
@@ -456,9 +478,25 @@ pub(crate) fn is_in_path(point: Point, index: usize, solved: &SolvedRoute) -> bo
     if before_start || after_end {
         return false;
     }
-    // Farther off than the edge only in the tip of a mitre.
-    foot.distance(point) < 0.5 * solved.width
-        || (is_at_a_corner(centre, index) && is_in(&solved.outline(), point))
+    let half = 0.5 * solved.width;
+    if foot.distance(point) < half {
+        return true;
+    }
+    // Farther off than the edge only in the tip of a mitre: beyond the end of the piece, and beside
+    // its line or circle led on no farther than the edge.
+    let way = if along <= 0.0 {
+        piece.start_direction()
+    } else if along >= piece.length() {
+        piece.end_direction()
+    } else {
+        return false;
+    };
+    let beside_line = way.unit().cross(point - foot).abs();
+    let beside_circle = piece.arc().map(|arc| arc.outside(point).abs());
+    let beside = beside_circle.map_or(beside_line, |off| off.min(beside_line));
+    beside < half + geometry::SAME_PLACE
+        && is_at_a_corner(centre, index)
+        && is_in(&solved.outline(), point)
 }
 
 /// Whether a point lies in an outline: within the first ring, and in none of the others.
