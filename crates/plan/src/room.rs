@@ -49,29 +49,48 @@ impl Room {
         held.min_by(|a, b| (a - rise).abs().total_cmp(&(b - rise).abs()))
     }
 
-    /// The least rise that fits on the side to which `rise` points.
+    /// The range that holds a rise, or the one nearest to it.
+    #[must_use]
+    pub fn range_about(&self, rise: f64) -> Option<&RiseRange> {
+        let off = |range: &RiseRange| (rise.clamp(range.from, range.to) - rise).abs();
+        self.ranges.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+    }
+
+    /// The least rise of the range about `rise`, on the side to which that points.
     #[must_use]
     pub fn shallowest(&self, rise: f64) -> Option<f64> {
-        let on_side = self.on_side(rise);
-        let rises = on_side.map(|range| if range[0] <= 0.0 { 0.0 } else { range[0] });
-        rises.min_by(f64::total_cmp).map(|size| size.copysign(rise))
+        let [least, _] = self.sizes_about(rise)?;
+        Some(least.copysign(rise))
     }
 
-    /// The greatest rise that fits on the side to which `rise` points.
+    /// The greatest rise of the range about `rise`, on the side to which that points; `None` where
+    /// nothing stands in the way there.
     #[must_use]
     pub fn deepest(&self, rise: f64) -> Option<f64> {
-        let rises = self.on_side(rise).map(|range| range[1]);
-        rises.max_by(f64::total_cmp).map(|size| size.copysign(rise))
+        let range = self.range_about(rise)?;
+        let by = if rise < 0.0 { range.below } else { range.above };
+        let [_, most] = self.sizes_about(rise)?;
+        by.map(|_| most.copysign(rise))
     }
 
-    /// The rise that fits with the greatest radius over this chord, on the side to which `rise`
-    /// points. Past a half circle the radius grows again with the rise.
+    /// The rise of the range about `rise` that has the greatest radius over this chord, on the side
+    /// to which it points. Past a half circle the radius grows again with the rise.
     #[must_use]
     pub fn gentlest(&self, rise: f64, chord: f64) -> Option<f64> {
-        let ends = self.on_side(rise).flatten().map(|size| size.max(0.0));
-        let radius = |size: f64| chord * chord / (8.0 * size) + 0.5 * size;
-        ends.max_by(|a, b| radius(*a).total_cmp(&radius(*b)))
+        let radius = |size: &f64| chord * chord / (8.0 * size) + 0.5 * size;
+        let ends = self.sizes_about(rise)?.into_iter();
+        ends.max_by(|a, b| radius(a).total_cmp(&radius(b)))
             .map(|size| size.copysign(rise))
+    }
+
+    /// The least and the greatest size of the rises of the range about `rise` that point to its
+    /// side.
+    fn sizes_about(&self, rise: f64) -> Option<[f64; 2]> {
+        let range = self.range_about(rise)?;
+        let sign = 1.0_f64.copysign(rise);
+        let mut sizes = [range.from * sign, range.to * sign];
+        sizes.sort_by(f64::total_cmp);
+        (sizes[1] > 0.0).then(|| sizes.map(|size| size.max(0.0)))
     }
 
     /// The rise nearest to one that fits which is a whole number of `step`s and fits as well; the
@@ -83,16 +102,6 @@ impl Room {
         let off = |other: &f64| (other - rise).abs();
         let nearest = fitting.min_by(|a, b| off(a).total_cmp(&off(b)));
         nearest.unwrap_or(rise)
-    }
-
-    /// The ranges of sizes of rises to the side of `rise`, least and greatest.
-    fn on_side(&self, rise: f64) -> impl Iterator<Item = [f64; 2]> {
-        let sign = 1.0_f64.copysign(rise);
-        self.ranges.iter().filter_map(move |range| {
-            let mut sizes = [range.from * sign, range.to * sign];
-            sizes.sort_by(f64::total_cmp);
-            (sizes[1] > 0.0).then_some(sizes)
-        })
     }
 }
 

@@ -183,11 +183,15 @@ fn which_rise_to_take() {
         );
     };
     near(room.shallowest(0.5), 0.0);
-    near(room.deepest(0.5), 6.0);
+    near(room.deepest(0.5), 1.0);
+    near(room.shallowest(3.5), 3.0);
+    near(room.gentlest(3.5, 6.0), 6.0);
+    // Nothing stands in the way there.
+    assert_eq!(room.deepest(3.5), None);
     near(room.gentlest(0.5, 6.0), 0.0);
     near(room.nearest(1.4), 1.0);
     near(room.nearest(2.9), 3.0);
-    near(room.deepest(-0.5), -6.0);
+    assert_eq!(room.deepest(-0.5), None);
     assert!(room.fits(0.9) && !room.fits(2.0) && room.fits(3.1));
 }
 

@@ -2,7 +2,7 @@
 //! clear, on the line along which the apex is dragged.
 
 use egui::{Painter, Stroke, Vec2, vec2};
-use geometry::{Arc, Direction, Point, RiseRange};
+use geometry::{Arc, Direction, Point};
 use plan::clearance::Clearance;
 
 use super::Scene;
@@ -139,7 +139,7 @@ fn draw_band(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Lab
         }
     }
     let rise = piece.arc().map_or(0.0, Arc::rise);
-    let Some(range) = nearest_range(&room.ranges, rise) else {
+    let Some(range) = room.range_about(rise) else {
         return;
     };
     let font = Face::Figures.sized(theme::SMALL);
@@ -168,10 +168,4 @@ fn vec_of(view: &View, from: Point, to: Point) -> Vec2 {
     } else {
         vec2(1.0, 0.0)
     }
-}
-
-/// The range that holds a rise, or the one nearest to it.
-fn nearest_range(ranges: &[RiseRange], rise: f64) -> Option<&RiseRange> {
-    let off = |range: &RiseRange| (rise.clamp(range.from, range.to) - rise).abs();
-    ranges.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
 }
