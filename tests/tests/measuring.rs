@@ -158,7 +158,11 @@ fn each_kind_with_corners_is_drawn_by_clicks_as_one_step() {
 
 #[test]
 fn a_click_on_the_first_corner_closes_it() {
-    for kind in [ObstacleKind::Wall, ObstacleKind::Boundary, ObstacleKind::Bed] {
+    for kind in [
+        ObstacleKind::Wall,
+        ObstacleKind::Boundary,
+        ObstacleKind::Bed,
+    ] {
         let mut pad = blank();
         click(&mut pad, Role::Button, kind.word());
         for place in [(-3.0, -2.0), (2.0, -2.0), (0.0, 2.0), (-3.0, -2.0)] {
@@ -202,7 +206,10 @@ fn a_tree_is_clicked_and_a_round_pond_dragged() {
     let stem = 2.0 * tree.stem_radius().unwrap();
     assert!((stem - 0.6).abs() < 0.03, "{stem}");
     let steps = stem / 0.005;
-    assert!((steps - steps.round()).abs() < 1e-6, "a stem is taped across");
+    assert!(
+        (steps - steps.round()).abs() < 1e-6,
+        "a stem is taped across"
+    );
 
     let before = pad.state().canvas().view().copied();
     press(&mut pad, Key::R);
@@ -214,7 +221,11 @@ fn a_tree_is_clicked_and_a_round_pond_dragged() {
     };
     assert!(centre.distance(Point::new(-2.0, -1.0)) < 0.03);
     assert!((radius - 1.5).abs() < 0.03, "{radius}");
-    assert_eq!(before, pad.state().canvas().view().copied(), "the paper lay still");
+    assert_eq!(
+        before,
+        pad.state().canvas().view().copied(),
+        "the paper lay still"
+    );
     undo(&mut pad);
     assert_eq!(plan(&pad).site.obstacles.len(), 1);
 }
@@ -226,14 +237,23 @@ fn a_gate_has_two_posts_and_opens() {
     click_at(&mut pad, (-1.0, 0.0));
     click_at(&mut pad, (1.0, 0.0));
     let gate = called(&pad, "gate 1").clone();
-    assert_eq!(gate.swing.map(|s| (s.to, s.angle)), Some((Side::Left, FRAC_PI_2)));
+    assert_eq!(
+        gate.swing.map(|s| (s.to, s.angle)),
+        Some((Side::Left, FRAC_PI_2))
+    );
     click(&mut pad, Role::Button, "to the right");
     type_into(&mut pad, "Opening", "110°");
     let swing = called(&pad, "gate 1").swing.unwrap();
     assert_eq!(swing.to, Side::Right);
     assert!((swing.angle.to_degrees() - 110.0).abs() < 1e-9);
     // Its latch post is a handle of its own.
-    drag_node(&mut pad, Role::Slider, "Latch post of gate 1", Vec2::new(40.0, 0.0), 5);
+    drag_node(
+        &mut pad,
+        Role::Slider,
+        "Latch post of gate 1",
+        Vec2::new(40.0, 0.0),
+        5,
+    );
     let posts = called(&pad, "gate 1").posts().unwrap();
     assert_eq!(posts[0], gate.posts().unwrap()[0]);
     assert!(posts[1].x > 1.05);
@@ -309,7 +329,10 @@ fn a_corner_is_dragged_held_and_taken_back_as_one_step() {
     // Held in line with the side it lies on.
     assert_eq!(shed.extent.corners()[0].y, 10.9);
     assert!(shed.extent.corners()[0].x < 15.5);
-    assert_eq!(shed.extent.corners()[1..], before.site.obstacles[0].extent.corners()[1..]);
+    assert_eq!(
+        shed.extent.corners()[1..],
+        before.site.obstacles[0].extent.corners()[1..]
+    );
     undo(&mut pad);
     assert_eq!(*plan(&pad), before);
     // Esc gives a drag up.
@@ -335,7 +358,13 @@ fn a_side_is_bent_by_its_middle_and_straight_again() {
     let mut pad = yard();
     click_at(&mut pad, (19.6, 9.4));
     let before = called(&pad, "potting shed").clone();
-    drag_node(&mut pad, Role::Slider, "Side 1 of potting shed", Vec2::new(-50.0, 0.0), 6);
+    drag_node(
+        &mut pad,
+        Role::Slider,
+        "Side 1 of potting shed",
+        Vec2::new(-50.0, 0.0),
+        6,
+    );
     let Extent::Curved(bent) = &called(&pad, "potting shed").extent else {
         panic!("a side is bent")
     };
@@ -343,7 +372,10 @@ fn a_side_is_bent_by_its_middle_and_straight_again() {
     assert_eq!(rises, [true, false, false, false]);
     let steps = bent[0].rise / 0.005;
     assert!((steps - steps.round()).abs() < 1e-6);
-    assert_eq!(called(&pad, "potting shed").extent.corners(), before.extent.corners());
+    assert_eq!(
+        called(&pad, "potting shed").extent.corners(),
+        before.extent.corners()
+    );
     type_into(&mut pad, "Rise of the side", "0.6 m");
     let Extent::Curved(bent) = &called(&pad, "potting shed").extent else {
         panic!("a side is bent")
@@ -358,22 +390,31 @@ fn a_side_is_bent_by_its_middle_and_straight_again() {
 fn a_corner_is_put_on_a_side_and_taken_out_by_keys() {
     let mut pad = yard();
     click_at(&mut pad, (19.6, 9.4));
-    pad.get_by_role_and_label(Role::Slider, "Side 3 of potting shed").focus();
+    pad.get_by_role_and_label(Role::Slider, "Side 3 of potting shed")
+        .focus();
     pad.run();
     press(&mut pad, Key::Insert);
     assert_eq!(corners(called(&pad, "potting shed"))[3], (19.6, 9.4));
-    pad.get_by_role_and_label(Role::Slider, "Corner 4 of potting shed").focus();
+    pad.get_by_role_and_label(Role::Slider, "Corner 4 of potting shed")
+        .focus();
     pad.run();
     press(&mut pad, Key::ArrowRight);
     assert_eq!(corners(called(&pad, "potting shed"))[3], (19.605, 9.4));
     press(&mut pad, Key::Delete);
     assert_eq!(called(&pad, "potting shed").extent.count(), 4);
-    pad.get_by_role_and_label(Role::Slider, "Middle of potting shed").focus();
+    pad.get_by_role_and_label(Role::Slider, "Middle of potting shed")
+        .focus();
     pad.run();
     press(&mut pad, Key::ArrowUp);
     assert_eq!(corners(called(&pad, "potting shed"))[0], (16.0, 10.905));
     press(&mut pad, Key::Delete);
-    assert!(plan(&pad).site.obstacles.iter().all(|o| o.name != "potting shed"));
+    assert!(
+        plan(&pad)
+            .site
+            .obstacles
+            .iter()
+            .all(|o| o.name != "potting shed")
+    );
     assert!(plan(&pad).schemes[0].routes[0].end_direction.is_some());
 }
 
@@ -381,7 +422,13 @@ fn a_corner_is_put_on_a_side_and_taken_out_by_keys() {
 fn a_wall_is_led_round_by_the_middle_of_its_side() {
     let mut pad = yard();
     click_at(&mut pad, (14.0, 0.0));
-    drag_node(&mut pad, Role::Slider, "Side 1 of lane fence east", Vec2::new(0.0, -60.0), 6);
+    drag_node(
+        &mut pad,
+        Role::Slider,
+        "Side 1 of lane fence east",
+        Vec2::new(0.0, -60.0),
+        6,
+    );
     let fence = called(&pad, "lane fence east");
     assert_eq!(fence.extent.count(), 3);
     assert!(fence.extent.corners()[1].y > 0.5);
@@ -429,7 +476,8 @@ fn what_holds_still_says_so() {
     assert_eq!(*plan(&pad), before, "by its body");
     press(&mut pad, Key::ArrowUp);
     type_into(&mut pad, "East", "9");
-    pad.get_by_role_and_label(Role::Slider, "Middle of rain cistern").focus();
+    pad.get_by_role_and_label(Role::Slider, "Middle of rain cistern")
+        .focus();
     pad.run();
     press(&mut pad, Key::Delete);
     assert_eq!(*plan(&pad), before);
@@ -512,7 +560,10 @@ fn path_handles_are_quiet_here_and_the_site_is_in_draw() {
     let mut pad = yard();
     assert!(pad.query_by_role_and_label(Role::Slider, "Peg 1").is_none());
     click_at(&mut pad, (16.0, 9.4));
-    assert!(pad.query_by_role_and_label(Role::Slider, "Corner 1 of potting shed").is_some());
+    assert!(
+        pad.query_by_role_and_label(Role::Slider, "Corner 1 of potting shed")
+            .is_some()
+    );
     click(&mut pad, Role::Tab, "Draw");
     assert!(pad.query_by_role_and_label(Role::Slider, "Peg 1").is_some());
     let site = pad.query_by_role_and_label(Role::Slider, "Corner 1 of potting shed");
@@ -541,14 +592,23 @@ fn tab_alone_reaches_a_corner() {
         "Side 4 of potting shed",
         "Middle of potting shed",
     ] {
-        assert!(reached.iter().any(|label| label == name), "{name} in {reached:?}");
+        assert!(
+            reached.iter().any(|label| label == name),
+            "{name} in {reached:?}"
+        );
     }
 }
 
 #[test]
 fn a_finger_can_hit_every_handle_and_every_control_has_a_name() {
     let mut pad = yard();
-    for thing in [(0.3, 0.0), (17.0, 9.0), (9.2, 10.4), (16.0, 7.9), (20.8, 5.0)] {
+    for thing in [
+        (0.3, 0.0),
+        (17.0, 9.0),
+        (9.2, 10.4),
+        (16.0, 7.9),
+        (20.8, 5.0),
+    ] {
         click_at(&mut pad, thing);
         let handles: Vec<_> = pad.query_all_by_role(Role::Slider).collect();
         assert!(!handles.is_empty(), "{thing:?}");
@@ -559,10 +619,22 @@ fn a_finger_can_hit_every_handle_and_every_control_has_a_name() {
         }
         for node in pad.query_all(By::new().recursive(true)) {
             let node = node.accesskit_node();
-            let asks = [Role::Button, Role::Slider, Role::TextInput, Role::ComboBox, Role::CheckBox];
+            let asks = [
+                Role::Button,
+                Role::Slider,
+                Role::TextInput,
+                Role::ComboBox,
+                Role::CheckBox,
+            ];
             if asks.contains(&node.role()) {
-                let name = node.label().or(node.labelled_by().next().and_then(|l| l.value()));
-                assert!(name.is_some_and(|n| !n.trim().is_empty()), "{:?}", node.role());
+                let name = node
+                    .label()
+                    .or(node.labelled_by().next().and_then(|l| l.value()));
+                assert!(
+                    name.is_some_and(|n| !n.trim().is_empty()),
+                    "{:?}",
+                    node.role()
+                );
             }
         }
     }
@@ -585,7 +657,9 @@ fn in_feet_lengths_are_read_as_people_write_them() {
 /// Ten thousand obstacles with ten corners each.
 fn crowded() -> Plan {
     let mut plan = Plan::empty(Units::Metric);
-    let kinds = ObstacleKind::ALL.into_iter().filter(|k| *k != ObstacleKind::Gate);
+    let kinds = ObstacleKind::ALL
+        .into_iter()
+        .filter(|k| *k != ObstacleKind::Gate);
     let kinds: Vec<ObstacleKind> = kinds.collect();
     for i in 0..10_000_u32 {
         let (x, y) = (f64::from(i % 100) * 8.0, f64::from(i / 100) * 8.0);
@@ -624,39 +698,4 @@ fn ten_thousand_things_do_not_freeze_the_window() {
         // Many times what it takes, so that a busy machine does not fail it.
         assert!(frame.as_millis() < 1500, "{times}: {frame:?}");
     }
-}
-
-#[test]
-#[ignore = "looked at by hand"]
-fn look() {
-    let shot = |pad: &mut Pad<'_>, name: &str| {
-        pad.run();
-        let image = pad.render().unwrap();
-        image.save(format!("/tmp/w-d-{name}.png")).unwrap();
-    };
-    let mut pad = yard();
-    shot(&mut pad, "yard");
-    click_at(&mut pad, (16.0, 9.4));
-    shot(&mut pad, "shed");
-    drag_node(&mut pad, Role::Slider, "Side 1 of potting shed", Vec2::new(-50.0, 0.0), 6);
-    shot(&mut pad, "bent");
-    click_at(&mut pad, (9.2, 10.4));
-    shot(&mut pad, "tree");
-    click_at(&mut pad, (0.3, 0.0));
-    shot(&mut pad, "gate");
-    press(&mut pad, Key::D);
-    for place in [(2.0, 3.0), (5.0, 3.0), (5.5, 5.0)] { click_at(&mut pad, place); }
-    type_text(&mut pad, "2.1");
-    let at = screen(&pad, (3.0, 5.5));
-    pad.hover_at(at);
-    shot(&mut pad, "sketch");
-    click(&mut pad, Role::Tab, "Draw");
-    shot(&mut pad, "draw");
-    let mut pad = blank();
-    shot(&mut pad, "blank");
-    let mut pad = window_on(crowded());
-    shot(&mut pad, "crowd");
-    pad.hover_at(Pos2::new(400.0, 400.0));
-    pad.event(egui::Event::Zoom(10.0));
-    shot(&mut pad, "crowd-near");
 }

@@ -72,7 +72,9 @@ impl Pen {
     #[must_use]
     pub fn colour(self, palette: &Palette) -> Color32 {
         match self {
-            Self::Edge | Self::Outline | Self::Centre | Self::Buried | Self::Boundary => palette.ink,
+            Self::Edge | Self::Outline | Self::Centre | Self::Buried | Self::Boundary => {
+                palette.ink
+            }
             Self::String => palette.string,
             Self::Measure | Self::Ghost | Self::Zone => palette.faint,
         }

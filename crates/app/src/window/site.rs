@@ -114,8 +114,10 @@ impl What {
     /// Whether its last corner may lead back to its first.
     #[must_use]
     pub fn may_close(self) -> bool {
-        matches!(self, Self::Corners(ObstacleKind::Wall | ObstacleKind::Boundary))
-            || self.is_ground()
+        matches!(
+            self,
+            Self::Corners(ObstacleKind::Wall | ObstacleKind::Boundary)
+        ) || self.is_ground()
     }
 }
 
@@ -231,7 +233,11 @@ pub fn free_number(plan: &Plan, word: &str) -> usize {
     let names = plan.site.obstacles.iter().map(|obstacle| &obstacle.name);
     let names = names.chain(plan.site.marks.iter().map(|mark| &mark.name));
     let number = |name: &String| name.strip_prefix(word)?.trim().parse::<usize>().ok();
-    names.filter_map(number).max().unwrap_or(0).saturating_add(1)
+    names
+        .filter_map(number)
+        .max()
+        .unwrap_or(0)
+        .saturating_add(1)
 }
 
 /// What a view asks for about the site.

@@ -124,10 +124,8 @@ pub mod site {
         "Nothing stands here yet: press a word, then click its corners on the plan";
     pub const CHOOSE: &str = "Click a thing on the plan or in the list to see its figures";
     pub const FIRST: &str = "Click its first corner";
-    pub const NEXT: &str =
-        "Click its next corner, or type a length and press Enter or an arrow key; Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
-    pub const NEXT_OR_CLOSE: &str =
-        "Click its next corner, or type a length and press Enter or an arrow key; a click on the first corner closes it, Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
+    pub const NEXT: &str = "Click its next corner, or type a length and press Enter or an arrow key; Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
+    pub const NEXT_OR_CLOSE: &str = "Click its next corner, or type a length and press Enter or an arrow key; a click on the first corner closes it, Enter ends it, Backspace takes a corner back, Alt lets go of all holds";
     pub const MIDDLE: &str = "Click its middle, or press there and drag its radius";
     pub const RADIUS: &str = "Click its edge, or type its radius and press Enter";
     pub const STEM: &str = "Click the edge of its stem, or type how thick that is and press Enter";

@@ -206,11 +206,12 @@ mod tests {
     #[test]
     fn a_quick_box_holds_every_bent_side() {
         for rise in [0.1, 0.9, -3.0, 40.0] {
-            let corner = |x, y, rise| Corner {
-                at: at(x, y),
-                rise,
-            };
-            let pond = Extent::Curved(vec![corner(0., 0., rise), corner(2., 0., 0.), corner(1., 2., 0.)]);
+            let corner = |x, y, rise| Corner { at: at(x, y), rise };
+            let pond = Extent::Curved(vec![
+                corner(0., 0., rise),
+                corner(2., 0., 0.),
+                corner(1., 2., 0.),
+            ]);
             let room = pond.room().unwrap();
             for side in pond.sides() {
                 let bounds = side.bounds();

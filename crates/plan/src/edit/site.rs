@@ -189,12 +189,7 @@ impl Extent {
 /// Bends a side: an area with straight sides becomes a curved one; one whose last bend is made
 /// straight stays what it has become. A bent side has no one direction: a path that was held to it
 /// keeps the one it had.
-fn bend_side(
-    plan: &mut Plan,
-    obstacle: usize,
-    corner: usize,
-    rise: f64,
-) -> Result<(), EditError> {
+fn bend_side(plan: &mut Plan, obstacle: usize, corner: usize, rise: f64) -> Result<(), EditError> {
     if rise.abs() >= SHORTEST {
         let name = there(&plan.site.obstacles, obstacle)?.name.clone();
         let refers = |reference: &Reference| matches!(reference, Reference::Wall { name: wall, side } if *wall == name && *side == corner + 1);

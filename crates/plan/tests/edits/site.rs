@@ -29,7 +29,11 @@ fn start() -> Plan {
     let mut plan = plan(&[(0.0, -5.0), (4.0, -5.0)], straight);
     let house = [(0., 0.), (6., 0.), (6., 3.), (4., 5.), (0., 5.)];
     let things = [
-        ("house", ObstacleKind::Building, Extent::Area(places(&house))),
+        (
+            "house",
+            ObstacleKind::Building,
+            Extent::Area(places(&house)),
+        ),
         (
             "wall",
             ObstacleKind::Wall,
@@ -50,7 +54,10 @@ fn start() -> Plan {
     }
     for (name, x) in [("nail", 0.0), ("post", 3.0)] {
         let name = name.into();
-        plan.site_mut().marks.push(Mark { name, at: at(x, -1.0) });
+        plan.site_mut().marks.push(Mark {
+            name,
+            at: at(x, -1.0),
+        });
     }
     let house = Reference::Wall {
         name: "house".into(),
@@ -194,7 +201,13 @@ fn a_path_keeps_its_way_whatever_becomes_of_the_name_or_another_corner() {
         path(&after).start_direction
     );
     // A corner before the side, a corner of the side, a corner after it.
-    for (corner, follows) in [(0, Some(2)), (1, Some(2)), (2, None), (3, None), (4, Some(3))] {
+    for (corner, follows) in [
+        (0, Some(2)),
+        (1, Some(2)),
+        (2, None),
+        (3, None),
+        (4, Some(3)),
+    ] {
         let after = with(
             &before,
             SiteEdit::RemoveCorner {

@@ -70,13 +70,18 @@ fn faces(obstacle: &Obstacle, view: &View, window: &Frame) -> Option<Vec<Ink>> {
     let places = merged(&round, view);
     let mut inks = filling(ObstacleKind::Wall, &places, window);
     let runs = strokes(&places, true, window);
-    inks.extend(runs.iter().filter_map(|run| Ink::polyline(run, Pen::OUTLINE)));
+    inks.extend(
+        runs.iter()
+            .filter_map(|run| Ink::polyline(run, Pen::OUTLINE)),
+    );
     Some(inks)
 }
 
 /// The outline of a thing with bent sides, if all of it shows in the window.
 fn whole(extent: &Extent, view: &View, window: &Frame) -> Option<Chain> {
-    let Extent::Curved(_) = extent else { return None };
+    let Extent::Curved(_) = extent else {
+        return None;
+    };
     let room = extent.room()?;
     let ends = [room.low, room.high].map(|at| view.paper_from_plan(at));
     let all = Frame::around(ends)?;

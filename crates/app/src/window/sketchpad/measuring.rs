@@ -19,8 +19,7 @@ impl Sketchpad {
         let Mode::Sketch(sketch) = &self.mode else {
             return true;
         };
-        action != Action::Farther
-            && (sketch.typed.is_empty() || !action.entry().yields_to_typing)
+        action != Action::Farther && (sketch.typed.is_empty() || !action.entry().yields_to_typing)
     }
 
     pub(super) fn carry_out_site(&mut self, ask: SiteAsk) {

@@ -79,7 +79,9 @@ impl SiteGrip {
             return;
         };
         let on_body = pick.obstacle(scene.plan).is_some_and(|(_, it)| {
-            reach::reach(view, it, press).is_some_and(|reach| !matches!(reach, Reach::Line(off) if off > 0.5 * theme::TARGET))
+            reach::reach(view, it, press).is_some_and(
+                |reach| !matches!(reach, Reach::Line(off) if off > 0.5 * theme::TARGET),
+            )
         });
         let whole = holds::placed(scene, pick.thing)
             .into_iter()
@@ -344,14 +346,7 @@ fn choose(thing: Thing, hold: Hold) -> Intent {
 }
 
 /// Arrow keys move by one graduation; Enter goes to the fields; Insert puts a corner on a side.
-fn keys(
-    ui: &Ui,
-    scene: &Scene<'_>,
-    thing: Thing,
-    placed: &Placed,
-    id: Id,
-    out: &mut Vec<Intent>,
-) {
+fn keys(ui: &Ui, scene: &Scene<'_>, thing: Thing, placed: &Placed, id: Id, out: &mut Vec<Intent>) {
     let arrows = EventFilter {
         horizontal_arrows: true,
         vertical_arrows: true,
@@ -396,12 +391,11 @@ fn nudge(scene: &Scene<'_>, thing: Thing, placed: &Placed, way: Vector) -> Inten
     let way = match (placed.hold, extent) {
         // Along the one line it can move: up and right are farther out.
         (Hold::Radius, _) => Vector::new(way.x + way.y, 0.0),
-        (Hold::Side(side), Some(extent)) if extent.is_closed() => {
-            holds::across(extent, side).map_or(way, |across| {
+        (Hold::Side(side), Some(extent)) if extent.is_closed() => holds::across(extent, side)
+            .map_or(way, |across| {
                 let hand = across.dot(way);
                 across * way.length().copysign(hand)
-            })
-        }
+            }),
         _ => way,
     };
     let places = (placed.at, placed.at + way);

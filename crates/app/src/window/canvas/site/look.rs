@@ -261,9 +261,7 @@ fn apart(points: &[Point], view: &View) -> Vec<Point> {
     let least = view.plan_length(MERGED);
     let mut kept: Vec<Point> = Vec::with_capacity(points.len().min(1024));
     for (i, point) in points.iter().enumerate() {
-        let far = |last: &Point| {
-            (last.x - point.x).abs().max((last.y - point.y).abs()) >= least
-        };
+        let far = |last: &Point| (last.x - point.x).abs().max((last.y - point.y).abs()) >= least;
         if i + 1 == points.len() || kept.last().is_none_or(far) {
             kept.push(*point);
         }

@@ -46,12 +46,7 @@ pub(in super::super) fn choose(
 }
 
 /// Puts a corner on a side, unless the thing holds still.
-pub(crate) fn insert(
-    it: &Obstacle,
-    obstacle: usize,
-    after: usize,
-    at: Point,
-) -> Intent {
+pub(crate) fn insert(it: &Obstacle, obstacle: usize, after: usize, at: Point) -> Intent {
     if it.still {
         return Intent::Tell(words::site::holds_still(it));
     }

@@ -13,7 +13,7 @@ use crate::window::fonts::Face;
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
 use crate::window::pen::Pen;
-use crate::window::site::{Sketch, SiteAsk, What, free_number};
+use crate::window::site::{SiteAsk, Sketch, What, free_number};
 use crate::window::theme;
 use crate::window::view::View;
 use crate::window::words::site as words;
@@ -92,8 +92,7 @@ fn by_pointer(
     let Some(at) = at else { return };
     if takes_drags(scene.mode) {
         let press = ui.input(|input| input.pointer.press_origin());
-        if let (true, true, Some(press)) =
-            (ground.drag_started(), sketch.corners.is_empty(), press)
+        if let (true, true, Some(press)) = (ground.drag_started(), sketch.corners.is_empty(), press)
         {
             let middle = held_place(ui, view, scene, sketch, view.plan_from_screen(press));
             out.push(turn(sketch.with(middle.at)));

@@ -126,7 +126,10 @@ impl Chosen<'_> {
             let choice = ComboBox::from_id_salt("kind of thing")
                 .selected_text(here.word())
                 .show_ui(ui, |ui| {
-                    for kind in ObstacleKind::ALL.into_iter().filter(|kind| fits(*kind, self.it)) {
+                    for kind in ObstacleKind::ALL
+                        .into_iter()
+                        .filter(|kind| fits(*kind, self.it))
+                    {
                         if ui.selectable_label(kind == here, kind.word()).clicked() && kind != here
                         {
                             out.push(self.set(|it| it.kind = kind));

@@ -1,6 +1,6 @@
 //! Where the chosen obstacle is: its corners and sides, or its middle and radius.
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::{Button, RichText, ScrollArea, Ui};
 use geometry::Point;
 use plan::Edit;
 use plan::document::{Extent, ObstacleKind};
@@ -15,6 +15,7 @@ use crate::window::canvas::{insert_corner, side_of};
 use crate::window::intent::Intent;
 use crate::window::site::{Part, SiteAsk, SitePick, Thing};
 use crate::window::theme;
+use crate::window::words::capital;
 
 /// The corners take no more than this, in screen points.
 const CORNERS: f32 = 6.0 * theme::TARGET;
@@ -138,7 +139,10 @@ fn part_ui(ui: &mut Ui, typing: &mut Typing, chosen: &Chosen<'_>, out: &mut Vec<
                 out.push(insert_corner(chosen.it, obstacle, side, middle));
                 let part = Part::Corner(side + 1);
                 let thing = Thing::Obstacle(obstacle);
-                out.push(Intent::Site(SiteAsk::Choose(Some(SitePick { thing, part }))));
+                out.push(Intent::Site(SiteAsk::Choose(Some(SitePick {
+                    thing,
+                    part,
+                }))));
             }
         }
         Part::Whole => {}
@@ -222,12 +226,13 @@ fn list_ui(ui: &mut Ui, chosen: &Chosen<'_>, out: &mut Vec<Intent>) {
     let part = chosen.scene.site.map_or(Part::Whole, |pick| pick.part);
     let thing = Thing::Obstacle(chosen.index);
     let mut row = |ui: &mut Ui, here: Part, words: &str, figure: &str| {
-        row_ui(ui, figure, |ui| {
-            if ui.selectable_label(part == here, words).clicked() {
-                let pick = SitePick { thing, part: here };
-                out.push(Intent::Site(SiteAsk::Choose(Some(pick))));
-            }
-        });
+        let button = Button::selectable(part == here, format!("{words}: {figure}"))
+            .truncate()
+            .min_size(egui::vec2(ui.available_width(), theme::TARGET));
+        if ui.add(button).clicked() {
+            let pick = SitePick { thing, part: here };
+            out.push(Intent::Site(SiteAsk::Choose(Some(pick))));
+        }
     };
     ui.add_space(theme::GAP);
     ui.label(RichText::new("Corner by corner").text_style(theme::strong()));
@@ -241,12 +246,13 @@ fn list_ui(ui: &mut Ui, chosen: &Chosen<'_>, out: &mut Vec<Intent>) {
                 if nth % 2 == 0 {
                     let at = corners[corner];
                     let words = corner_name(chosen, corner);
-                    let place = format!("{}; {}", ruler.text(at.x), ruler.text(at.y));
-                    row(ui, Part::Corner(corner), words.trim_start_matches("Its "), &place);
+                    let place = format!("{} east, {} north", ruler.text(at.x), ruler.text(at.y));
+                    let words = capital(words.trim_start_matches("Its "));
+                    row(ui, Part::Corner(corner), &words, &place);
                 } else if let Some(side) = side_of(extent, corner) {
                     let bent = if side.arc().is_some() { ", bent" } else { "" };
                     let figure = format!("{}{bent}", ruler.text(side.length()));
-                    let words = format!("side {}", corner + 1);
+                    let words = format!("Side {}", corner + 1);
                     row(ui, Part::Side(corner), &words, &figure);
                 }
             }

@@ -14,12 +14,12 @@ use crate::window::action::Action;
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
-use crate::window::site::{Sketch, SiteAsk, SitePick, Thing, What, free_number};
+use crate::window::site::{SiteAsk, SitePick, Sketch, Thing, What, free_number};
 use crate::window::theme;
 use crate::window::words::{capital, short, site as words};
 
 /// The list of what is there takes no more than this, in screen points.
-const LIST: f32 = 6.0 * theme::TARGET;
+const LIST: f32 = 8.0 * theme::TARGET;
 
 /// Shows the slip.
 pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {

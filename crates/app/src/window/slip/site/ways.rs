@@ -47,11 +47,7 @@ pub(super) fn tree_ui(
         .selected_text(rule.source())
         .show_ui(ui, |ui| {
             for other in RootRule::ALL {
-                if ui
-                    .selectable_label(other == rule, other.source())
-                    .clicked()
-                    && other != rule
-                {
+                if ui.selectable_label(other == rule, other.source()).clicked() && other != rule {
                     out.push(Intent::Commit(Edit::Site(SiteEdit::SetRoots(other))));
                 }
             }
