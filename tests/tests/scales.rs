@@ -23,7 +23,7 @@ const SCALES: [f32; 5] = [0.8, 1.0, 1.5, 2.0, 2.5];
 /// A text in a field that is longer than this is a name, in bytes.
 const LONGEST_FIGURE: usize = 24;
 /// Tall enough to show all of the slip at once, in screen points.
-const TALL: f32 = 6000.0;
+const TALL: f32 = 9000.0;
 
 /// A name as long as a plan may hold: of words, or in one piece.
 fn long(what: &str, words: bool) -> String {
@@ -53,7 +53,7 @@ fn long_names() -> Plan {
             route.name = long("Path", true);
         }
     }
-    for (i, obstacle) in plan.site.obstacles.iter_mut().enumerate() {
+    for (i, obstacle) in plan.site_mut().obstacles.iter_mut().enumerate() {
         obstacle.name = long(&format!("{i} {}", obstacle.name), i % 2 == 0);
     }
     plan.schemes[0].routes[0].pads.push(plan::document::Pad {
