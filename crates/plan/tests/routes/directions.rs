@@ -95,10 +95,9 @@ fn a_direction_missed_is_said_with_the_angle() {
     let arrives = line(&start, 0).pieces()[0].end_direction().angle();
     let missed = with(&start, &set(End::End, Some(Heading::Along(wall(2)))));
     let findings = missed.solve().findings;
-    let [finding] = &findings[..] else {
-        panic!("{findings:?}")
-    };
-    assert_eq!(finding.code, Code::DirectionMissed);
+    // The path starts at the very end of the wall, which is told too.
+    let of_direction = findings.iter().find(|f| f.code == Code::DirectionMissed);
+    let finding = of_direction.unwrap();
     assert_eq!(finding.severity, Severity::Care);
     assert_eq!(finding.place.part, Part::Waypoint(1));
     let miss = FRAC_PI_2 - arrives;
@@ -114,7 +113,7 @@ fn a_direction_missed_is_said_with_the_angle() {
         shape: Shape::TwoBends,
     };
     let met = with(&missed, &shape);
-    assert_eq!(codes(&met), []);
+    assert!(!codes(&met).contains(&Code::DirectionMissed));
     assert_eq!(path(&met).waypoints, path(&missed).waypoints);
 }
 

@@ -64,11 +64,11 @@ fn places(all: &[(f64, f64)]) -> Vec<Point> {
 /// A path of one straight with a site far enough from its pegs that nothing interferes.
 fn yard() -> Plan {
     let mut plan = alone(straights(&[(0.0, 0.0), (3.01, 4.02)]));
-    plan.site.marks = vec![
+    plan.site_mut().marks = vec![
         mark("west gate post", (20.0, 11.0)),
         mark("Stone 7", (24.0, 14.0)),
     ];
-    plan.site.obstacles = vec![
+    plan.site_mut().obstacles = vec![
         obstacle(
             "lane fence",
             ObstacleKind::Wall,
@@ -482,7 +482,7 @@ fn of_equals_the_first_named_holds() {
         .push(mark("shed corner", (30.0, 20.0)));
     check(&yard, 1, (30.1, 20.1), (30.0, 20.0), "at the shed corner");
     // Two marks equally near.
-    yard.site.marks = vec![mark("first", (50.0, 0.5)), mark("second", (50.2, 0.5))];
+    yard.site_mut().marks = vec![mark("first", (50.0, 0.5)), mark("second", (50.2, 0.5))];
     check(&yard, 1, (50.1, 0.5), (50.0, 0.5), "at the first");
     // The nearer of two.
     check(&yard, 1, (50.11, 0.5), (50.2, 0.5), "at the second");
@@ -577,10 +577,10 @@ fn a_full_site_costs_little() {
         let (x, y) = (f64::from(i % 10) * 3.0, f64::from(i / 10) * 3.0);
         let corners = [(x, y), (x + 2.0, y), (x + 2.0, y + 2.0), (x, y + 2.0)];
         let extent = Extent::Area(places(&corners));
-        plan.site
+        plan.site_mut()
             .obstacles
             .push(obstacle(&format!("bed {i}"), ObstacleKind::Bed, extent));
-        plan.site
+        plan.site_mut()
             .marks
             .push(mark(&format!("mark {i}"), (x + 1.0, y + 0.9)));
     }
