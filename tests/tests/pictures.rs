@@ -62,6 +62,23 @@ fn twice_as_large_on_a_small_screen() {
 }
 
 #[test]
+fn measuring_what_stands_there() {
+    let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Measure").click();
+    pad.run();
+    let view = *pad.state().canvas().view().unwrap();
+    let at = view.screen_from_plan(geometry::Point::new(17.0, 9.0));
+    pad.drag_at(at);
+    pad.run_steps(1);
+    pad.drop_at(at);
+    pad.run();
+    let side = place(&pad, Role::Slider, "Side 3 of potting shed");
+    hold(&mut pad, side, side + Vec2::new(20.0, 0.0), 4);
+    pad.run_steps(1);
+    check_picture("measure", &pad.render().expect("a picture"));
+}
+
+#[test]
 fn a_rounded_corner_with_its_pegs() {
     let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
     pad.get_by_role_and_label(Role::Button, "B").click();

@@ -23,7 +23,7 @@ const SCALES: [f32; 5] = [0.8, 1.0, 1.5, 2.0, 2.5];
 /// A text in a field that is longer than this is a name, in bytes.
 const LONGEST_FIGURE: usize = 24;
 /// Tall enough to show all of the slip at once, in screen points.
-const TALL: f32 = 6000.0;
+const TALL: f32 = 9000.0;
 
 /// A name as long as a plan may hold: of words, or in one piece.
 fn long(what: &str, words: bool) -> String {
@@ -197,10 +197,48 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
         found.extend(faults(pad, &format!("{what}, {key:?}")));
         press(pad, Modifiers::NONE, Key::Escape);
     }
+    found.extend(walk_site(pad, what));
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
     click(pad, Role::Button, "B");
     found.extend(faults(pad, &format!("{what}, set out rounding")));
+    found
+}
+
+/// The Measure stage: nothing chosen, each kind of thing chosen, a thing being drawn.
+fn walk_site(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
+    click(pad, Role::Tab, "Measure");
+    let mut found = faults(pad, &format!("{what}, measure"));
+    for place in [
+        (17.0, 9.0),
+        (0.2, 7.4),
+        (9.2, 10.4),
+        (14.0, 0.0),
+        (17.4, 5.5),
+        (0.3, 0.0),
+        (20.8, 5.0),
+        (16.0, 7.9),
+    ] {
+        let view = *pad.state().canvas().view().expect("a view");
+        let at = view.screen_from_plan(Point::new(place.0, place.1));
+        pad.hover_at(at);
+        pad.run_steps(1);
+        pad.drag_at(at);
+        pad.run_steps(1);
+        pad.drop_at(at);
+        // Long enough that two clicks are not a double one.
+        pad.run_steps(30);
+        found.extend(faults(pad, &format!("{what}, at {place:?}")));
+    }
+    press(pad, Modifiers::NONE, Key::Escape);
+    press(pad, Modifiers::NONE, Key::D);
+    pad.event(egui::Event::Text("3; 2".into()));
+    pad.run();
+    pad.hover_at(egui::pos2(100.0, 100.0));
+    pad.run();
+    found.extend(faults(pad, &format!("{what}, drawing")));
+    press(pad, Modifiers::NONE, Key::Escape);
+    press(pad, Modifiers::NONE, Key::Escape);
     found
 }
 

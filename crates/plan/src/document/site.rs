@@ -216,8 +216,7 @@ pub struct Corner {
 
 #[expect(
     clippy::trivially_copy_pass_by_ref,
-    clippy::float_cmp,
-    reason = "serde hands over a reference; nothing but zero is left out"
+    reason = "serde hands over a reference"
 )]
 fn is_zero(value: &f64) -> bool {
     *value == 0.0

@@ -255,6 +255,21 @@ impl Canvas {
 fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Figure, Rect)> {
     let painter = ui.painter_at(view.area());
     painter.rect_filled(view.area(), 0.0, scene.palette.paper);
+    if scene.stage == Stage::Measure {
+        // The paths lie faint under what is measured.
+        let scheme = scene.solved.schemes.get(scene.pick.scheme);
+        for route in scheme.iter().flat_map(|scheme| &scheme.routes) {
+            for line in [&route.left_edge, &route.right_edge].into_iter().flatten() {
+                let runs = view.trace(&curves(line));
+                Pen::Outline.draw_in(&painter, &runs, scene.palette, scene.palette.rule);
+            }
+        }
+        site::draw_grounds(&painter, view, scene);
+        site::keep_scale_free(labels, view);
+        lay::write_tip(view, scene, labels);
+        site::draw_scale(&painter, view, scene);
+        return Vec::new();
+    }
     site::draw_grounds(&painter, view, scene);
     let Some(scheme) = scene.solved.schemes.get(scene.pick.scheme) else {
         return Vec::new();
@@ -270,10 +285,6 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     draw_pads(&painter, view, scene);
     site::keep_scale_free(labels, view);
     lay::write_tip(view, scene, labels);
-    if scene.stage == Stage::Measure {
-        site::draw_scale(&painter, view, scene);
-        return Vec::new();
-    }
     let signs = signs(view, scene);
     for (at, _) in &signs {
         labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));

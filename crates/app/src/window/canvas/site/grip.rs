@@ -2,11 +2,8 @@
 
 use std::sync::Arc;
 
-use egui::accesskit::{Action as Asked, ActionData, Role};
-use egui::{
-    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui, Vec2,
-};
-use geometry::{Point, Vector};
+use egui::{Key, Rect, Response, Sense, Ui, Vec2};
+use geometry::Point;
 use plan::document::{Extent, Obstacle, Site};
 use plan::edit::SiteEdit;
 use plan::{Edit, Plan};
@@ -14,14 +11,15 @@ use plan::{Edit, Plan};
 use super::super::Scene;
 use super::super::guide::{self, Beside, Corner, Guided, Spot, guided_corner};
 use super::super::labels::Labels;
+use super::chosen::{draw, label_sides};
 use super::holds::{self, Hold, Placed};
+use super::keys::{keys, tell_reader, typed_by_reader};
 use super::look;
 use super::reach::{self, Reach};
-use crate::window::fonts::Face;
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
 use crate::window::pick::Stage;
-use crate::window::site::{Part, SiteAsk, SitePick, Thing};
+use crate::window::site::{SiteAsk, SitePick, Thing};
 use crate::window::theme;
 use crate::window::view::View;
 use crate::window::words;
@@ -48,11 +46,6 @@ struct Held {
     /// Escape was pressed: nothing happens until the button is let go.
     dropped: bool,
 }
-
-/// Sides shorter than this on the screen are not labelled with their length, in screen points.
-const LABELLED: f32 = 40.0;
-/// More sides than this are not labelled.
-const MOST_LABELLED: usize = 60;
 
 impl SiteGrip {
     /// Whether something is held.
@@ -333,208 +326,14 @@ fn beside(extent: Option<&Extent>, hold: Hold, from: Point) -> Vec<Beside> {
         .collect()
 }
 
-fn obstacle(site: &Site, thing: Thing) -> Option<&Obstacle> {
+pub(super) fn obstacle(site: &Site, thing: Thing) -> Option<&Obstacle> {
     match thing {
         Thing::Obstacle(i) => site.obstacles.get(i),
         Thing::Mark(_) => None,
     }
 }
 
-fn choose(thing: Thing, hold: Hold) -> Intent {
+pub(super) fn choose(thing: Thing, hold: Hold) -> Intent {
     let part = hold.part();
     Intent::Site(SiteAsk::Choose(Some(SitePick { thing, part })))
-}
-
-/// Arrow keys move by one graduation; Enter goes to the fields; Insert puts a corner on a side.
-fn keys(ui: &Ui, scene: &Scene<'_>, thing: Thing, placed: &Placed, id: Id, out: &mut Vec<Intent>) {
-    let arrows = EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(id, arrows));
-    let step = scene.plan.graduation.metres();
-    let presses = |key: Key| {
-        let times = ui.input(|input| input.num_presses(key));
-        f64::from(u32::try_from(times).unwrap_or(0))
-    };
-    let east = presses(Key::ArrowRight) - presses(Key::ArrowLeft);
-    let north = presses(Key::ArrowUp) - presses(Key::ArrowDown);
-    let it = obstacle(&scene.plan.site, thing);
-    let still = it.filter(|it| it.still);
-    if east.abs() + north.abs() > 0.0 {
-        out.push(match still {
-            Some(it) => Intent::Tell(words::site::holds_still(it)),
-            None => nudge(scene, thing, placed, Vector::new(east, north) * step),
-        });
-    }
-    let pressed = |key: Key| ui.input(|input| input.key_pressed(key));
-    if pressed(Key::Delete) || pressed(Key::Backspace) {
-        out.push(choose(thing, placed.hold));
-        out.push(Intent::Site(SiteAsk::TakeOut));
-    }
-    if pressed(Key::Insert)
-        && let (Hold::Side(side), Thing::Obstacle(i), Some(it)) = (placed.hold, thing, it)
-    {
-        out.push(reach::insert(it, i, side, placed.at));
-        out.push(choose(thing, Hold::Corner(side + 1)));
-    }
-    if pressed(Key::Enter) {
-        out.push(choose(thing, placed.hold));
-        out.push(Intent::Type);
-    }
-}
-
-/// What an arrow key asks for: a way of one graduation east or north.
-fn nudge(scene: &Scene<'_>, thing: Thing, placed: &Placed, way: Vector) -> Intent {
-    let extent = obstacle(&scene.plan.site, thing).map(|it| &it.extent);
-    let way = match (placed.hold, extent) {
-        // Along the one line it can move: up and right are farther out.
-        (Hold::Radius, _) => Vector::new(way.x + way.y, 0.0),
-        (Hold::Side(side), Some(extent)) if extent.is_closed() => holds::across(extent, side)
-            .map_or(way, |across| {
-                let hand = across.dot(way);
-                across * way.length().copysign(hand)
-            }),
-        _ => way,
-    };
-    let places = (placed.at, placed.at + way);
-    match holds::edit(&scene.plan.site, thing, placed.hold, places) {
-        Some(edit) => Intent::Commit(Edit::Site(edit)),
-        None => Intent::Cancel,
-    }
-}
-
-fn tell_reader(ui: &Ui, touch: &Response, placed: &Placed) {
-    ui.ctx().accesskit_node_builder(touch.id, |node| {
-        node.set_role(Role::Slider);
-        node.set_label(placed.name.clone());
-        node.set_value(placed.value.clone());
-        node.add_action(Asked::SetValue);
-    });
-}
-
-/// A value set by a screen reader: `east; north`, a radius, or the rise of a side.
-fn typed_by_reader(
-    ui: &Ui,
-    id: Id,
-    scene: &Scene<'_>,
-    thing: Thing,
-    placed: &Placed,
-    out: &mut Vec<Intent>,
-) {
-    let asked: Vec<String> = ui.input(|input| {
-        input
-            .accesskit_action_requests(id, Asked::SetValue)
-            .filter_map(|request| match &request.data {
-                Some(ActionData::Value(text)) => Some(text.to_string()),
-                _ => None,
-            })
-            .collect()
-    });
-    let ruler = scene.ruler();
-    let it = obstacle(&scene.plan.site, thing);
-    for text in asked {
-        if let Some(it) = it.filter(|it| it.still) {
-            out.push(Intent::Tell(words::site::holds_still(it)));
-            continue;
-        }
-        let (first, second) = text.split_once(';').unwrap_or((&text, ""));
-        let to = match (placed.hold, it.map(|it| &it.extent)) {
-            (Hold::Radius, Some(Extent::Round { centre, .. })) => ruler
-                .parse(first)
-                .map(|radius| Point::new(centre.x + radius, centre.y)),
-            (Hold::Side(side), Some(extent)) if extent.is_closed() => {
-                let corners = extent.corners();
-                let middle = corners[side].middle(corners[(side + 1) % corners.len()]);
-                let across = holds::across(extent, side).unwrap_or(Vector::ZERO);
-                ruler.parse(first).map(|rise| middle + across * rise)
-            }
-            _ => ruler
-                .parse(first)
-                .and_then(|x| Ok(Point::new(x, ruler.parse(second)?))),
-        };
-        out.push(match to {
-            Ok(to) => match holds::edit(&scene.plan.site, thing, placed.hold, (placed.at, to)) {
-                Some(edit) => Intent::Commit(Edit::Site(edit)),
-                None => Intent::Cancel,
-            },
-            Err(error) => Intent::Tell(error.to_string()),
-        });
-    }
-}
-
-/// The length of each side of the chosen thing where it is measured, and the ground it encloses.
-fn label_sides(view: &View, scene: &Scene<'_>, pick: SitePick, labels: &mut Labels) {
-    let Some((_, it)) = pick.obstacle(scene.plan) else {
-        return;
-    };
-    let ruler = scene.ruler();
-    let style = (Face::Figures.sized(theme::BODY), scene.palette.ink);
-    match &it.extent {
-        Extent::Round { centre, radius } => {
-            let at = view.screen_from_plan(*centre);
-            let gap = view.screen_length(*radius) + 12.0;
-            let text = match it.stem_radius() {
-                Some(stem) => format!("{} across", ruler.text(2.0 * stem)),
-                None => format!("R {}", ruler.text(*radius)),
-            };
-            labels.write(at, gap, Vec2::new(1.0, 0.0), &text, style);
-        }
-        extent => {
-            let seen = view.seen();
-            let sides = (0..extent.count()).filter_map(|side| reach::side_of(extent, side));
-            let sides = sides.filter(|side| {
-                seen.meets(side.bounds()) && view.screen_length(side.length()) > LABELLED
-            });
-            for side in sides.take(MOST_LABELLED) {
-                let length = side.length();
-                let at = view.screen_from_plan(side.point_at(0.5 * length));
-                let text = ruler.text(length);
-                labels.write(at, 16.0, Vec2::ZERO, &text, style.clone());
-            }
-            if let (Some(area), Some(room)) = (extent.area(), extent.room()) {
-                let at = view.screen_from_plan(room.middle());
-                labels.write(at, 18.0, Vec2::ZERO, &ruler.area(area), style);
-            }
-        }
-    }
-}
-
-/// A corner is a small square, the middle of a side a small round, the whole a ring, the edge of a
-/// round thing a round.
-fn draw(
-    painter: &Painter,
-    at: Pos2,
-    placed: &Placed,
-    touch: &Response,
-    scene: &Scene<'_>,
-    chosen: Part,
-) {
-    let palette = scene.palette;
-    if touch.has_focus() {
-        let ring = Stroke::new(2.0 * palette.weight, palette.focus);
-        painter.circle_stroke(at, 0.5 * theme::TARGET, ring);
-    }
-    let is_chosen = chosen != Part::Whole && placed.hold.part() == chosen;
-    let active = touch.hovered() || touch.dragged() || is_chosen;
-    let line = Stroke::new(2.0 * palette.weight, palette.ink);
-    let fill = if active {
-        palette.string
-    } else {
-        palette.paper
-    };
-    match placed.hold {
-        Hold::Corner(_) => {
-            let square = Rect::from_center_size(at, Vec2::splat(10.0));
-            painter.rect(square, 0.0, fill, line, StrokeKind::Middle);
-        }
-        Hold::Side(_) | Hold::Radius | Hold::Opening => {
-            painter.circle(at, 4.5, fill, line);
-        }
-        Hold::Whole => {
-            painter.circle(at, 7.0, fill, line);
-            painter.circle_filled(at, 2.0, palette.ink);
-        }
-    }
 }

@@ -1,8 +1,10 @@
 //! What is on the ground: obstacles and marks as they are drawn, named, chosen, moved and sketched.
 
+mod chosen;
 mod grip;
 mod hatch;
 mod holds;
+mod keys;
 mod look;
 mod names;
 mod reach;

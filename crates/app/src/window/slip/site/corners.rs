@@ -1,6 +1,6 @@
 //! Where the chosen obstacle is: its corners and sides, or its middle and radius.
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::{RichText, Ui};
 use geometry::Point;
 use plan::Edit;
 use plan::document::{Extent, ObstacleKind};
@@ -10,14 +10,15 @@ use super::super::bend::row_ui;
 use super::super::field::{SiteField, Typing, figure_style};
 use super::super::{ask, read_length};
 use super::chosen::Chosen;
-use super::subject;
+use super::{row_button, rows_ui, subject};
 use crate::window::canvas::{insert_corner, side_of};
 use crate::window::intent::Intent;
 use crate::window::site::{Part, SiteAsk, SitePick, Thing};
 use crate::window::theme;
+use crate::window::words::capital;
 
-/// The corners take no more than this, in screen points.
-const CORNERS: f32 = 6.0 * theme::TARGET;
+/// The list of corners and sides shows no more rows than this at a time.
+const MOST: usize = 6;
 
 /// Shows where it is.
 pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, chosen: &Chosen<'_>, out: &mut Vec<Intent>) {
@@ -225,38 +226,31 @@ fn list_ui(ui: &mut Ui, chosen: &Chosen<'_>, out: &mut Vec<Intent>) {
     let part = chosen.scene.site.map_or(Part::Whole, |pick| pick.part);
     let thing = Thing::Obstacle(chosen.index);
     let mut row = |ui: &mut Ui, here: Part, words: &str, figure: &str| {
-        row_ui(ui, figure, |ui| {
-            if ui.selectable_label(part == here, words).clicked() {
-                let pick = SitePick { thing, part: here };
-                out.push(Intent::Site(SiteAsk::Choose(Some(pick))));
-            }
-        });
+        if row_button(ui, part == here, format!("{words}: {figure}")) {
+            let pick = SitePick { thing, part: here };
+            out.push(Intent::Site(SiteAsk::Choose(Some(pick))));
+        }
     };
     ui.add_space(theme::GAP);
     ui.label(RichText::new("Corner by corner").text_style(theme::strong()));
-    ScrollArea::vertical()
-        .id_salt("corners")
-        .max_height(CORNERS)
-        .auto_shrink([false, true])
-        .show_rows(ui, theme::TARGET, 2 * count, |ui, rows| {
-            for nth in rows {
-                let corner = nth / 2;
-                if nth % 2 == 0 {
-                    let at = corners[corner];
-                    let words = corner_name(chosen, corner);
-                    let place = format!("{}; {}", ruler.text(at.x), ruler.text(at.y));
-                    row(
-                        ui,
-                        Part::Corner(corner),
-                        words.trim_start_matches("Its "),
-                        &place,
-                    );
-                } else if let Some(side) = side_of(extent, corner) {
-                    let bent = if side.arc().is_some() { ", bent" } else { "" };
-                    let figure = format!("{}{bent}", ruler.text(side.length()));
-                    let words = format!("side {}", corner + 1);
-                    row(ui, Part::Side(corner), &words, &figure);
-                }
-            }
-        });
+    let rows = if extent.is_closed() {
+        2 * count
+    } else {
+        (2 * count).saturating_sub(1)
+    };
+    rows_ui(ui, ("corners", MOST), rows, |ui, nth| {
+        let corner = nth / 2;
+        if nth % 2 == 0 {
+            let at = corners[corner];
+            let words = corner_name(chosen, corner);
+            let words = capital(words.trim_start_matches("Its "));
+            let place = format!("{} east, {} north", ruler.text(at.x), ruler.text(at.y));
+            row(ui, Part::Corner(corner), &words, &place);
+        } else if let Some(side) = side_of(extent, corner) {
+            let bent = if side.arc().is_some() { ", bent" } else { "" };
+            let figure = format!("{}{bent}", ruler.text(side.length()));
+            let words = format!("Side {}", corner + 1);
+            row(ui, Part::Side(corner), &words, &figure);
+        }
+    });
 }

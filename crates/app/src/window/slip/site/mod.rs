@@ -18,8 +18,8 @@ use crate::window::site::{SiteAsk, SitePick, Sketch, Thing, What, free_number};
 use crate::window::theme;
 use crate::window::words::{capital, short, site as words};
 
-/// The list of what is there takes no more than this, in screen points.
-const LIST: f32 = 6.0 * theme::TARGET;
+/// The list of what is there shows no more rows than this at a time.
+const MOST: usize = 8;
 
 /// Shows the slip.
 pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
@@ -144,33 +144,60 @@ fn list_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let (marks, obstacles) = (site.marks.len(), site.obstacles.len());
     let heading = format!("What is there: {}", counted(marks, obstacles));
     ui.label(RichText::new(heading).text_style(theme::strong()));
+    rows_ui(ui, ("what is there", MOST), marks + obstacles, |ui, row| {
+        let (thing, name, kind) = match row.checked_sub(marks) {
+            None => (Thing::Mark(row), &site.marks[row].name, "mark"),
+            Some(i) => {
+                let it = &site.obstacles[i];
+                (Thing::Obstacle(i), &it.name, it.kind.word())
+            }
+        };
+        let text = match short(name).as_str() {
+            "" => capital(kind),
+            name if name.contains(kind) => name.to_owned(),
+            name => format!("{name}, {kind}"),
+        };
+        let chosen = scene.site.is_some_and(|pick| pick.thing == thing);
+        if row_button(ui, chosen, text) {
+            out.push(Intent::Site(SiteAsk::Choose(Some(SitePick::whole(thing)))));
+        }
+    });
+}
+
+/// A list that scrolls, at most so many rows high; only the rows that show cost anything.
+fn rows_ui(
+    ui: &mut Ui,
+    (name, most): (&str, usize),
+    count: usize,
+    mut row: impl FnMut(&mut Ui, usize),
+) {
+    let high = theme::TARGET;
+    let apart = ui.spacing().item_spacing.y;
+    let rows = (0..most.min(count)).map(|_| high + apart);
     ScrollArea::vertical()
-        .id_salt("what is there")
-        .max_height(LIST)
+        .id_salt(name)
+        .max_height(rows.sum::<f32>() - apart)
         .auto_shrink([false, true])
-        .show_rows(ui, theme::TARGET, marks + obstacles, |ui, rows| {
-            for row in rows {
-                let (thing, name, kind) = match row.checked_sub(marks) {
-                    None => (Thing::Mark(row), &site.marks[row].name, "mark"),
-                    Some(i) => {
-                        let it = &site.obstacles[i];
-                        (Thing::Obstacle(i), &it.name, it.kind.word())
-                    }
-                };
-                let text = match short(name).as_str() {
-                    "" => capital(kind),
-                    name if name.contains(kind) => name.to_owned(),
-                    name => format!("{name}, {kind}"),
-                };
-                let chosen = scene.site.is_some_and(|pick| pick.thing == thing);
-                let button = Button::selectable(chosen, text)
-                    .truncate()
-                    .min_size(egui::vec2(ui.available_width(), theme::TARGET));
-                if ui.add(button).clicked() {
-                    out.push(Intent::Site(SiteAsk::Choose(Some(SitePick::whole(thing)))));
+        .show_rows(ui, high, count, |ui, rows| {
+            for nth in rows {
+                let size = egui::vec2(ui.available_width(), high);
+                let place = egui::Rect::from_min_size(ui.cursor().min, size);
+                // One row more than shows is asked for, which would lie under what follows.
+                if ui.clip_rect().shrink(0.5 * apart).intersects(place) {
+                    row(ui, nth);
+                } else {
+                    ui.allocate_space(size);
                 }
             }
         });
+}
+
+/// A row of a list: a word that can be chosen, as wide as the list.
+fn row_button(ui: &mut Ui, chosen: bool, text: String) -> bool {
+    let button = Button::selectable(chosen, text)
+        .truncate()
+        .min_size(egui::vec2(ui.available_width(), theme::TARGET));
+    ui.add(button).clicked()
 }
 
 fn counted(marks: usize, obstacles: usize) -> String {
