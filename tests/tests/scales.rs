@@ -157,6 +157,10 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
 fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     let mut found = faults(pad, &format!("{what}, bend"));
     for header in [
+        "How it walks",
+        "Pace, and what goes along",
+        "Which rules judge the paths",
+        "What the edges are made of",
         "Change the path",
         "How it leaves and arrives",
         "Landings and passing places",
@@ -197,6 +201,16 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
         found.extend(faults(pad, &format!("{what}, {key:?}")));
         press(pad, Modifiers::NONE, Key::Escape);
     }
+    press(pad, Modifiers::NONE, Key::A);
+    for chart in ["Clearance", "Turn per pace", "Inside radius"] {
+        click(pad, Role::Button, chart);
+        let strip = pad.get_by_role_and_label(Role::Slider, &format!("{chart} along the path"));
+        let at = strip.rect().center();
+        pad.hover_at(at);
+        pad.run();
+        found.extend(faults(pad, &format!("{what}, {chart}")));
+    }
+    press(pad, Modifiers::NONE, Key::A);
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
     click(pad, Role::Button, "B");

@@ -35,15 +35,11 @@ const SWEPT_LEAST: f64 = 0.02;
 
 impl Derived {
     /// Turns to a path; what was known of another is forgotten.
-    pub fn turn_to(
-        now: &mut Rc<Self>,
-        plan: &Arc<Plan>,
-        solved: &Arc<Solved>,
-        path: [usize; 2],
-    ) {
-        let same = now.of.as_ref().is_some_and(|of| {
-            Arc::ptr_eq(&of.solved, solved) && [of.scheme, of.route] == path
-        });
+    pub fn turn_to(now: &mut Rc<Self>, plan: &Arc<Plan>, solved: &Arc<Solved>, path: [usize; 2]) {
+        let same = now
+            .of
+            .as_ref()
+            .is_some_and(|of| Arc::ptr_eq(&of.solved, solved) && [of.scheme, of.route] == path);
         if !same {
             let [scheme, route] = path;
             let of = Some(Of {

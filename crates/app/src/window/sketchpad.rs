@@ -279,7 +279,11 @@ impl Sketchpad {
             Panel::bottom("strip")
                 .exact_size(height)
                 .resizable(false)
-                .frame(Frame::new().fill(paper).inner_margin(Margin::symmetric(10, 4)))
+                .frame(
+                    Frame::new()
+                        .fill(paper)
+                        .inner_margin(Margin::symmetric(10, 4)),
+                )
                 .show(ui, |ui| self.strip.ui(ui, scene, out));
         }
         Panel::right("slip")

@@ -33,6 +33,11 @@ pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>) {
                 rise: 0.0,
             })
             .collect();
-        Pen::Swept.draw_in(painter, &view.trace(&line), scene.palette, scene.palette.ink);
+        Pen::Swept.draw_in(
+            painter,
+            &view.trace(&line),
+            scene.palette,
+            scene.palette.ink,
+        );
     }
 }

@@ -42,9 +42,15 @@ const NEW_TRAILER: Trailer = Trailer {
 pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let walk = &scene.plan.walk;
     let fields = Fields { scene, walk };
-    fields.length_ui(ui, typing, WalkField::Pace, ("Pace", "Pace"), walk.pace, out, |walk| {
-        &mut walk.pace
-    });
+    fields.length_ui(
+        ui,
+        typing,
+        WalkField::Pace,
+        ("Pace", "Pace"),
+        walk.pace,
+        out,
+        |walk| &mut walk.pace,
+    );
     for (nth, vehicle) in walk.vehicles.iter().enumerate() {
         fields.vehicle_ui(ui, typing, nth, vehicle, out);
     }
@@ -134,7 +140,10 @@ impl Fields<'_> {
         }
     }
 
-    #[expect(clippy::too_many_arguments, reason = "a field, its names and where it is kept")]
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "a field, its names and where it is kept"
+    )]
     fn length_ui(
         &self,
         ui: &mut Ui,

@@ -100,13 +100,7 @@ fn bend_ui(ui: &mut Ui, scene: &Scene<'_>, bend: &BendFeel) {
     ui.label(sentence);
 }
 
-fn vehicle_ui(
-    ui: &mut Ui,
-    scene: &Scene<'_>,
-    nth: usize,
-    fit: &VehicleFit,
-    out: &mut Vec<Intent>,
-) {
+fn vehicle_ui(ui: &mut Ui, scene: &Scene<'_>, nth: usize, fit: &VehicleFit, out: &mut Vec<Intent>) {
     let ruler = scene.ruler();
     let name = short(&fit.name);
     ui.add_space(theme::GAP);

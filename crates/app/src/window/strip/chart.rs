@@ -95,7 +95,10 @@ pub(super) fn ui(
     if let (true, Some(at)) = (moved, shown.response.hover_pos()) {
         out.push(Intent::Along(pointed(at)));
     }
-    if let (true, Some(at)) = (shown.response.clicked(), shown.response.interact_pointer_pos()) {
+    if let (true, Some(at)) = (
+        shown.response.clicked(),
+        shown.response.interact_pointer_pos(),
+    ) {
         shown.response.request_focus();
         go_to(scene, pointed(at), out);
     }
@@ -218,7 +221,13 @@ fn draw(plot: &mut PlotUi<'_>, chart: Chart, profile: &Profile, palette: &Palett
                     wanted.filter(|wanted| *wanted > 0.0)
                 };
                 let dots = Stroke::new(1.75 * palette.weight, palette.ochre);
-                lines(plot, profile, wanted, dots, LineStyle::Dotted { spacing: 5.0 });
+                lines(
+                    plot,
+                    profile,
+                    wanted,
+                    dots,
+                    LineStyle::Dotted { spacing: 5.0 },
+                );
             }
         }
         Chart::Turn => {

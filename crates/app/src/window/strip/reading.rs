@@ -78,8 +78,12 @@ fn sample(ui: &mut Ui, scene: &Scene<'_>, mark: Mark) {
             .painter()
             .extend(egui::Shape::dashed_line(&line, stroke, 6.0, 4.0)),
         Mark::Dotted => {
-            ui.painter()
-                .extend(egui::Shape::dotted_line(&line, scene.palette.ochre, 4.0, 1.0));
+            ui.painter().extend(egui::Shape::dotted_line(
+                &line,
+                scene.palette.ochre,
+                4.0,
+                1.0,
+            ));
         }
     }
 }
@@ -140,9 +144,8 @@ pub(super) fn sentence(
     let Some(now) = now else { return station };
     let rest = match chart {
         Chart::Clearance => {
-            let [left, right] = [0, 1].map(|side| {
-                near_text(scene, profile, now.near[side].as_ref(), f32::INFINITY)
-            });
+            let [left, right] = [0, 1]
+                .map(|side| near_text(scene, profile, now.near[side].as_ref(), f32::INFINITY));
             format!("left {left}; right {right}")
         }
         Chart::Turn => turn_text(now),
