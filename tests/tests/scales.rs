@@ -9,7 +9,7 @@ use geometry::{Point, Vector};
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::{self, Look};
 use pegbow::window::words;
-use pegbow_tests::harness::{builder, drag_node, hold, let_go};
+use pegbow_tests::harness::{builder, drag_node, hold, let_go, place};
 use pegbow_tests::seen;
 use plan::document::{PadShape, Shape};
 use plan::units::{Graduation, Units};
@@ -204,8 +204,8 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     press(pad, Modifiers::NONE, Key::A);
     for chart in ["Clearance", "Turn per pace", "Inside radius"] {
         click(pad, Role::Button, chart);
-        let strip = pad.get_by_role_and_label(Role::Slider, &format!("{chart} along the path"));
-        let at = strip.rect().center();
+        let strip = format!("{chart} along the path");
+        let at = place(pad, Role::Slider, &strip);
         pad.hover_at(at);
         pad.run();
         found.extend(faults(pad, &format!("{what}, {chart}")));

@@ -3,7 +3,7 @@
 //! The figures at a station are exact there. A [`Profile`] holds them at many stations, for drawing
 //! only: what is said of a path is computed in closed form by [`crate::clearance`] and [`crate::feel`].
 
-use geometry::{Chain, Piece};
+use geometry::{Chain, Gap, Piece};
 
 use crate::solve::SolvedRoute;
 use crate::surroundings::Surroundings;
@@ -13,8 +13,8 @@ use crate::surroundings::Surroundings;
 pub struct Along {
     /// The station in metres from the start of the centre line.
     pub station: f64,
-    /// What stands nearest to the left edge and to the right edge there; `None` where nothing is in
-    /// reach, or the bend leaves no edge on its inside.
+    /// What stands nearest to the left edge and to the right edge there, not counting what lies beyond
+    /// the other edge; `None` where nothing is in reach, or the bend leaves no edge on its inside.
     pub near: [Option<Near>; 2],
     /// The angle one turns through with a pace in radians, positive to the left: pace / R.
     pub turn_per_pace: f64,
@@ -161,7 +161,15 @@ impl Looker<'_> {
     fn near(&self, piece: &Piece, on_piece: f64, aside: f64) -> Option<Near> {
         let across = piece.direction_at(on_piece).left().unit();
         let edge = piece.point_at(on_piece) + across * aside;
-        let (patch, gap) = self.surroundings.ground().nearest(edge, self.reach())?;
+        // What lies beyond the other edge is near to that one.
+        let outward = across * aside.signum();
+        let on_this_side =
+            |gap: &Gap| gap.distance < 0.0 || -2.0 * self.half <= (gap.to - edge).dot(outward);
+        let found = self.surroundings.ground().near_point(edge, self.reach());
+        let (patch, gap) = found
+            .into_iter()
+            .filter(|(_, gap)| on_this_side(gap))
+            .min_by(|a, b| a.1.distance.total_cmp(&b.1.distance))?;
         Some(Near {
             obstacle: self.surroundings.obstacle_of(patch),
             distance: gap.distance,

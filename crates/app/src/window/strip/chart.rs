@@ -1,7 +1,9 @@
 //! One figure drawn against the station, with a cursor for pointer and keys.
 
 use egui::accesskit::Role;
-use egui::{EventFilter, FontId, Key, Rangef, Rect, Response, Sense, Stroke, Ui, Vec2b};
+use egui::{
+    EventFilter, FontId, Key, Rangef, Rect, Response, Sense, Stroke, Ui, Vec2, Vec2b, vec2,
+};
 use egui_plot::{AxisHints, Line, LineStyle, MarkerShape, Plot, PlotBounds, PlotPoints, PlotUi};
 use egui_plot::{Points, VLine};
 use plan::profile::{Along, Profile};
@@ -18,6 +20,8 @@ const BESIDE: f32 = 62.0;
 /// Room for one division along and up, in screen points: a figure and some air.
 const ALONG: f32 = 90.0;
 const UP: f32 = 26.0;
+/// The least size of the chart: what a small window with large type leaves of it.
+const LEAST: Vec2 = vec2(100.0, 24.0);
 /// The least turn that fills the scale, in degrees, and the least inside radius in metres: without
 /// them the scale of a nearly straight path would be all noise.
 const LEAST_TURN: f64 = 5.0;
@@ -65,6 +69,7 @@ pub(super) fn ui(
         .x_grid_spacer(move |_| scale::marks((0.0, length), along))
         .y_grid_spacer(move |_| scale::marks(span, up))
         .grid_color(palette.rule)
+        .min_size(LEAST)
         .sense(Sense::click())
         .allow_drag(false)
         .allow_zoom(false)
@@ -217,8 +222,10 @@ fn draw(plot: &mut PlotUi<'_>, chart: Chart, profile: &Profile, palette: &Palett
                 lines(plot, profile, near, firm, style);
                 // What is wanted shows where the nearest thing wants something.
                 let wanted = |along: &Along| {
-                    let wanted = along.near[side].map(|near| near.wanted);
-                    wanted.filter(|wanted| *wanted > 0.0)
+                    let [left, right] = along.near.map(|near| near.map(|near| near.wanted));
+                    let wanted = if side == 0 { left } else { right };
+                    // Dots on dots would be no dots.
+                    wanted.filter(|wanted| *wanted > 0.0 && (side == 0 || left != right))
                 };
                 let dots = Stroke::new(1.75 * palette.weight, palette.ochre);
                 lines(
