@@ -38,6 +38,11 @@ fn press(pad: &mut Pad<'_>, modifiers: Modifiers, key: Key) {
 }
 
 fn click(pad: &mut Pad<'_>, role: Role, label: &str) {
+    if role == Role::Button {
+        // Farther down the slip than can be seen, one scrolls first.
+        pad.get_by_role_and_label(role, label).scroll_to_me();
+        pad.run();
+    }
     pad.get_by_role_and_label(role, label).click();
     pad.run();
 }
@@ -224,7 +229,7 @@ fn a_path_is_turned_round_and_runs_over_the_same_ground() {
             .solve()
             .findings
             .iter()
-            .all(|f| f.place.scheme != 0)
+            .all(|f| f.place.scheme != 0 || f.severity == plan::finding::Severity::Note)
     );
 }
 

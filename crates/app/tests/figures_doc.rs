@@ -46,7 +46,11 @@ fn every_key_is_named_and_every_name_is_a_key() {
     let path = folder.path().join("yard.ron");
     // Straights, bends, roundings, onward bends, and a width that leaves findings of every severity.
     let text = plan::example::TEXT.replacen("width: 1.2", "width: 9.0", 1);
-    std::fs::write(&path, text).unwrap();
+    // And two paths near each other.
+    let mut plan = plan::file::read(text.as_bytes()).unwrap();
+    let beside = plan.schemes[0].routes[0].clone();
+    plan.schemes[0].routes.push(beside);
+    std::fs::write(&path, plan::file::write(&plan)).unwrap();
     let figures = json(&["figures", path.to_str().unwrap()]);
     assert!(!figures["findings"].as_array().unwrap().is_empty());
 

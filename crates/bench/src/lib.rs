@@ -1,5 +1,7 @@
 //! A path of any number of legs: the same work for us and for the general libraries beside us.
 
+pub mod among;
+
 use std::f64::consts::PI;
 
 use geometry::{Direction, Point, Vector};

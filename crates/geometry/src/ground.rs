@@ -1,22 +1,27 @@
 //! All the patches of a site, found by where they are.
 
+use std::ops::ControlFlow;
+
+use rstar::primitives::{GeomWithData, Rectangle};
+use rstar::{AABB, RTree};
+
 use crate::runs::Runs;
-use crate::tree::{Run, Tree};
 use crate::{Bounds, Chain, Gap, Patch, Piece, Point};
 
 /// Many patches, with an index by place: asking costs little more than what is found.
 ///
-/// Over the patches stands one tree of boxes, over the sides of each patch another: one bed of a
+/// Over the patches stands an R-tree of boxes, over the sides of each patch another: one bed of a
 /// hundred thousand corners is found as quickly as ten thousand beds.
 #[derive(Clone, Debug)]
 pub struct Ground {
     patches: Vec<Patch>,
-    /// The numbers of the patches that have an end, in the order of the tree.
-    order: Vec<usize>,
-    tree: Tree,
+    /// The boxes of the patches that have an end, and their numbers.
+    index: RTree<Boxed>,
     /// The numbers of those that have none, and are looked at each time.
     endless: Vec<usize>,
 }
+
+type Boxed = GeomWithData<Rectangle<[f64; 2]>, usize>;
 
 /// The least signed distance of a whole chain to one patch, and where.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,20 +42,16 @@ impl Ground {
     /// The ground of these patches, known by their place in the list.
     #[must_use]
     pub fn new(patches: Vec<Patch>) -> Self {
-        let mut boxes: Vec<(usize, Bounds)> = Vec::with_capacity(patches.len());
-        let mut endless = Vec::new();
+        let (mut boxes, mut endless) = (Vec::with_capacity(patches.len()), Vec::new());
         for (i, patch) in patches.iter().enumerate() {
             match patch.bounds() {
-                Some(bounds) => boxes.push((i, bounds)),
+                Some(bounds) => boxes.push(Boxed::new(Rectangle::from_aabb(envelope(bounds)), i)),
                 None => endless.push(i),
             }
         }
-        Tree::sort(&mut boxes, |(_, bounds)| bounds.middle());
-        let (order, boxes): (Vec<usize>, Vec<Bounds>) = boxes.into_iter().unzip();
         Self {
             patches,
-            order,
-            tree: Tree::over(&boxes),
+            index: RTree::bulk_load(boxes),
             endless,
         }
     }
@@ -66,83 +67,69 @@ impl Ground {
     #[must_use]
     pub fn near(&self, piece: &Piece, reach: f64) -> Vec<(usize, Gap)> {
         let path = Runs::of(std::slice::from_ref(piece));
-        let about = path.bounds().grown(reach.max(0.0));
-        let mut found = Vec::new();
-        let mut look = |i: usize| {
-            let gap = self.patches[i].within(&path, reach);
-            found.extend(gap.map(|(_, gap)| (i, gap)));
-        };
-        self.tree.visit(&|bounds| bounds.meets(about), &mut |at| {
-            look(self.order[at]);
-        });
-        self.endless.iter().copied().for_each(&mut look);
-        found.sort_unstable_by_key(|(i, _)| *i);
-        found
+        self.found(path.bounds(), reach, |patch| {
+            patch.within(&path, reach).map(|(_, gap)| gap)
+        })
     }
 
     /// Each patch whose signed distance to a point is at most `reach` metres, with its number, in
     /// order. The point must be finite.
     #[must_use]
     pub fn near_point(&self, point: Point, reach: f64) -> Vec<(usize, Gap)> {
-        let about = Bounds::of(point).grown(reach.max(0.0));
+        self.found(Bounds::of(point), reach, |patch| {
+            let gap = patch.signed_distance(point);
+            (gap.distance <= reach).then_some(gap)
+        })
+    }
+
+    /// What is found of the patches that may be within `reach` of a box, by number.
+    fn found(
+        &self,
+        about: Bounds,
+        reach: f64,
+        look: impl Fn(&Patch) -> Option<Gap>,
+    ) -> Vec<(usize, Gap)> {
+        let about = envelope(about.grown(reach.max(0.0)));
         let mut found = Vec::new();
-        let mut look = |i: usize| {
-            let gap = self.patches[i].signed_distance(point);
-            found.extend((gap.distance <= reach).then_some((i, gap)));
-        };
-        self.tree.visit(&|bounds| bounds.meets(about), &mut |at| {
-            look(self.order[at]);
-        });
-        self.endless.iter().copied().for_each(&mut look);
+        let mut look = |i: usize| found.extend(look(&self.patches[i]).map(|gap| (i, gap)));
+        let _ = self
+            .index
+            .locate_in_envelope_intersecting_int(&about, |boxed| {
+                look(boxed.data);
+                ControlFlow::<()>::Continue(())
+            });
+        self.endless.iter().copied().for_each(look);
         found.sort_unstable_by_key(|(i, _)| *i);
         found
     }
 
     /// The patch with the least signed distance to a point, if that is at most `reach` metres, with
-    /// its number. The point must be finite.
+    /// its number; none to a point that is not finite.
     #[must_use]
     pub fn nearest(&self, point: Point, reach: f64) -> Option<(usize, Gap)> {
-        let mut best = None;
-        for i in &self.endless {
-            self.look(*i, point, reach, &mut best);
+        if !point.is_finite() {
+            return None;
         }
-        if let Some(root) = self.tree.root() {
-            self.nearest_in(&root, point, reach, &mut best);
+        let mut best: Option<(usize, Gap)> = None;
+        let look = |i: usize, best: &mut Option<(usize, Gap)>| {
+            let gap = self.patches[i].signed_distance(point);
+            if gap.distance <= reach && best.is_none_or(|(_, least)| gap.distance < least.distance)
+            {
+                *best = Some((i, gap));
+            }
+        };
+        for i in &self.endless {
+            look(*i, &mut best);
+        }
+        let place = [point.x, point.y];
+        for (boxed, square) in self.index.nearest_neighbor_iter_with_distance_2(&place) {
+            // In its box a point may lie any depth in a patch.
+            if square > 0.0 && square.sqrt() > best.map_or(reach, |(_, gap)| gap.distance) {
+                break;
+            }
+            look(boxed.data, &mut best);
         }
         best
-    }
-
-    fn nearest_in(&self, run: &Run, point: Point, reach: f64, best: &mut Option<(usize, Gap)>) {
-        if run.is_leaf() {
-            self.look(self.order[run.things.start], point, reach, best);
-            return;
-        }
-        let (first, second) = run.halves();
-        let mut halves = [first, second].map(|half| {
-            let square = self.tree.bounds(&half).square_to(point);
-            // In its box a point may lie any depth in a patch.
-            (
-                if square > 0.0 {
-                    square.sqrt()
-                } else {
-                    f64::NEG_INFINITY
-                },
-                half,
-            )
-        });
-        halves.sort_by(|a, b| a.0.total_cmp(&b.0));
-        for (least, half) in halves {
-            if least <= best.map_or(reach, |(_, gap)| gap.distance) {
-                self.nearest_in(&half, point, reach, best);
-            }
-        }
-    }
-
-    fn look(&self, i: usize, point: Point, reach: f64, best: &mut Option<(usize, Gap)>) {
-        let gap = self.patches[i].signed_distance(point);
-        if gap.distance <= reach && best.is_none_or(|(_, least)| gap.distance < least.distance) {
-            *best = Some((i, gap));
-        }
     }
 
     /// The least signed distance of a whole chain to every patch, in the order of the patches.
@@ -163,4 +150,9 @@ impl Ground {
             })
             .collect()
     }
+}
+
+fn envelope(bounds: Bounds) -> AABB<[f64; 2]> {
+    let Bounds { low, high } = bounds;
+    AABB::from_corners([low.x, low.y], [high.x, high.y])
 }

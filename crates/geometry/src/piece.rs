@@ -1,5 +1,6 @@
 //! A piece of a chain: a straight or an arc.
 
+use crate::frame::Frame;
 use crate::{Arc, Bounds, Direction, Line, Point};
 
 /// One piece of a path, walked from its start to its end.
@@ -115,15 +116,16 @@ impl Piece {
     /// The nearest point of it to `point`: how far along, from 0 to its length, and where.
     #[must_use]
     pub fn nearest(&self, point: Point) -> (f64, Point) {
-        let (along, length) = (self.along(point), self.length());
-        if 0.0 <= along && along <= length {
-            return (along, self.point_at(along));
-        }
-        if point.distance(self.start()) <= point.distance(self.end()) {
-            (0.0, self.start())
+        let frame = Frame::of(self);
+        let (_, foot) = frame.nearest(point);
+        let along = if foot == self.start() {
+            0.0
+        } else if foot == self.end() {
+            self.length()
         } else {
-            (length, self.end())
-        }
+            frame.walked(foot)
+        };
+        (along, foot)
     }
 
     /// A circle that holds the whole piece: the middle of its chord, and half the chord or, past a

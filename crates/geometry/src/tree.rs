@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::{Bounds, Point};
+use crate::Bounds;
 
 /// Boxes round all things, each half of them, each quarter, and so on: each before its two halves.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,21 +66,6 @@ impl Tree {
         boxes[at]
     }
 
-    /// Puts things that lie about anyhow into an order in which neighbours stand in one run: halved
-    /// at the middle one, across the longer way, again and again.
-    pub(crate) fn sort<T>(things: &mut [T], at: impl Fn(&T) -> Point + Copy) {
-        if things.len() < 2 {
-            return;
-        }
-        let half = middle(&(0..things.len()));
-        let wide = Bounds::around(things.iter().map(at)).is_some_and(|b| b.width() >= b.height());
-        let key = |thing: &T| if wide { at(thing).x } else { at(thing).y };
-        things.select_nth_unstable_by(half, |a, b| key(a).total_cmp(&key(b)));
-        let (first, second) = things.split_at_mut(half);
-        Self::sort(first, at);
-        Self::sort(second, at);
-    }
-
     /// The run of all things; `None` when there are none.
     pub(crate) fn root(&self) -> Option<Run> {
         (self.leaves > 0).then_some(Run {
@@ -122,13 +107,13 @@ impl Tree {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Point;
 
     #[test]
     fn every_box_holds_the_boxes_of_its_halves() {
-        let mut points: Vec<Point> = (0..37)
+        let points: Vec<Point> = (0..37)
             .map(|i| Point::new(f64::from(i * 29 % 37), f64::from(i * 11 % 41)))
             .collect();
-        Tree::sort(&mut points, |p| *p);
         let leaves: Vec<Bounds> = points.iter().map(|p| Bounds::of(*p)).collect();
         let tree = Tree::over(&leaves);
         assert_eq!(tree.boxes.len(), 2 * leaves.len() - 1);

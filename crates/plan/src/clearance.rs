@@ -64,6 +64,8 @@ pub struct Clearance {
     pub overlaps: bool,
     /// The distance that the obstacle wants kept there, in metres.
     pub wanted: f64,
+    /// Whether the path leads up to it here: then it may be touched, and is cut off along it.
+    pub leads_up: bool,
     /// The nearest point of the path.
     pub on_path: Point,
     /// The nearest point of the obstacle.
@@ -202,14 +204,27 @@ pub(crate) fn clearances(
     let mut look = Look {
         surroundings,
         doorsteps: doorsteps(route, centre, solved.width, surroundings),
+        centre,
+        beside: 0,
         least: BTreeMap::new(),
     };
-    for (border, edge, along) in [
-        (Border::Left, &solved.left_edge, &nearby.left),
-        (Border::Right, &solved.right_edge, &nearby.right),
+    for (border, edge, along, beside) in [
+        (
+            Border::Left,
+            &solved.left_edge,
+            &nearby.left,
+            &solved.beside[0],
+        ),
+        (
+            Border::Right,
+            &solved.right_edge,
+            &nearby.right,
+            &solved.beside[1],
+        ),
     ] {
         if let Some(edge) = edge {
             for (index, piece, patch, gap) in along.iter() {
+                look.beside = beside.get(index).copied().unwrap_or(0);
                 look.at_edge(border, edge, (index, piece), patch, gap);
             }
         }
@@ -221,16 +236,16 @@ pub(crate) fn clearances(
             (Border::End, left.end(), right.end()),
         ] {
             if let Ok(line) = Line::new(from, to) {
+                look.beside = match border {
+                    Border::End => centre.pieces().len() - 1,
+                    _ => 0,
+                };
                 look.at_end(border, &Piece::Line(line));
             }
         }
     }
     look.within(solved, &nearby.centre);
-    let station = |clearance: Clearance| Clearance {
-        station: centre.nearest(clearance.on_path).station,
-        ..clearance
-    };
-    look.least.into_values().map(station).collect()
+    look.least.into_values().collect()
 }
 
 impl SolvedRoute {
@@ -257,13 +272,20 @@ impl SolvedRoute {
                 border,
                 distance: gap.distance,
                 overlaps: gap.distance < 0.0,
+                leads_up: false,
                 wanted: surroundings.wanted_by(patch),
                 on_path: gap.from,
                 on_obstacle: gap.to,
-                station: centre.nearest(gap.from).station,
+                station: station_beside(centre, piece, gap.from),
             })
         })
     }
+}
+
+/// The station of the place on one piece of the centre line that is nearest to a point.
+fn station_beside(centre: &Chain, piece: usize, point: Point) -> f64 {
+    let on = &centre.pieces()[piece];
+    centre.station_of(piece) + on.nearest(point).0
 }
 
 /// The ground that an end of a path leads up to: there nothing need be kept off it.
@@ -298,6 +320,9 @@ fn doorsteps(
 struct Look<'a> {
     surroundings: &'a Surroundings,
     doorsteps: Vec<Doorstep>,
+    centre: &'a Chain,
+    /// The piece of the centre line beside which it is looked.
+    beside: usize,
     least: BTreeMap<(usize, Border), Clearance>,
 }
 
@@ -356,7 +381,7 @@ impl Look<'_> {
     fn on_doorstep(&mut self, border: Border, patch: usize, piece: &Piece) {
         let gap = self.patch(patch).gap(piece);
         if gap.distance < -OUT_OF_SQUARE {
-            self.note(border, patch, gap, 0.0);
+            self.note_as(border, patch, gap, (0.0, true));
         }
     }
 
@@ -397,6 +422,10 @@ impl Look<'_> {
     }
 
     fn note(&mut self, border: Border, patch: usize, gap: Gap, wanted: f64) {
+        self.note_as(border, patch, gap, (wanted, false));
+    }
+
+    fn note_as(&mut self, border: Border, patch: usize, gap: Gap, (wanted, leads_up): (f64, bool)) {
         let obstacle = self.surroundings.obstacle_of(patch);
         let least = if matches!(self.patch(patch).core(), Core::Line(_)) {
             KEPT
@@ -408,10 +437,11 @@ impl Look<'_> {
             border,
             distance: gap.distance,
             overlaps: gap.distance < least,
+            leads_up,
             wanted,
             on_path: gap.from,
             on_obstacle: gap.to,
-            station: 0.0,
+            station: station_beside(self.centre, self.beside, gap.from),
         };
         let least = self.least.entry((obstacle, border)).or_insert(new);
         if new.to_spare() < least.to_spare() {
@@ -448,13 +478,29 @@ pub(crate) fn is_in_path(point: Point, index: usize, solved: &SolvedRoute) -> bo
     if before_start || after_end {
         return false;
     }
-    // Farther off than the edge only in the tip of a mitre.
-    foot.distance(point) < 0.5 * solved.width
-        || (is_at_a_corner(centre, index) && is_in(&solved.outline(), point))
+    let half = 0.5 * solved.width;
+    if foot.distance(point) < half {
+        return true;
+    }
+    // Farther off than the edge only in the tip of a mitre: beyond the end of the piece, and beside
+    // its line or circle led on no farther than the edge.
+    let way = if along <= 0.0 {
+        piece.start_direction()
+    } else if along >= piece.length() {
+        piece.end_direction()
+    } else {
+        return false;
+    };
+    let beside_line = way.unit().cross(point - foot).abs();
+    let beside_circle = piece.arc().map(|arc| arc.outside(point).abs());
+    let beside = beside_circle.map_or(beside_line, |off| off.min(beside_line));
+    beside < half + geometry::SAME_PLACE
+        && is_at_a_corner(centre, index)
+        && is_in(&solved.outline(), point)
 }
 
 /// Whether a point lies in an outline: within the first ring, and in none of the others.
-fn is_in(outline: &[Chain], point: Point) -> bool {
+pub(crate) fn is_in(outline: &[Chain], point: Point) -> bool {
     let mut rings = outline.iter().map(|ring| ring.contains(point));
     rings.next().unwrap_or(false) && !rings.any(|holds| holds)
 }

@@ -2,6 +2,8 @@
 //!
 //! The names are frozen: later versions add, and never change these.
 
+mod near;
+
 use geometry::{Bend, Chain, Piece, Point};
 use serde::Serialize;
 
@@ -9,11 +11,15 @@ use crate::document::{Plan, Route, VERSION};
 use crate::feel::{self, BendFeel, Feel, VehicleFit, Walk};
 use crate::solve::{Solved, SolvedRoute};
 
+pub use near::{ClearanceFigures, ObstacleFigures, PathGapFigures, RootFigures};
+
 /// All figures of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Figures {
     /// Version of the plan file these belong to.
     pub version: u32,
+    /// What stands on the site.
+    pub obstacles: Vec<ObstacleFigures>,
     /// The options in order.
     pub schemes: Vec<SchemeFigures>,
     /// What to put right or know.
@@ -29,6 +35,8 @@ pub struct SchemeFigures {
     pub name: String,
     /// Its paths in order.
     pub routes: Vec<RouteFigures>,
+    /// Its paths near each other, two by two.
+    pub path_gaps: Vec<PathGapFigures>,
 }
 
 /// All figures of one path.
@@ -50,6 +58,10 @@ pub struct RouteFigures {
     pub area: f64,
     /// Landings and passing places.
     pub pads: Vec<PadFigures>,
+    /// How near it comes to what stands round it.
+    pub clearances: Vec<ClearanceFigures>,
+    /// The root zones it covers some of.
+    pub roots: Vec<RootFigures>,
     /// How it feels to walk; null when no leg can be drawn.
     pub feel: Option<FeelFigures>,
 }
@@ -217,6 +229,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
     let schemes = plan.schemes.iter().zip(&solved.schemes);
     Figures {
         version: VERSION,
+        obstacles: near::obstacles(plan),
         schemes: schemes
             .map(|(scheme, solved)| SchemeFigures {
                 letter: solved.letter.clone(),
@@ -227,6 +240,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
                     .zip(&solved.routes)
                     .map(|(route, solved)| route_figures(&plan.walk, route, solved))
                     .collect(),
+                path_gaps: solved.gaps.iter().map(PathGapFigures::from).collect(),
             })
             .collect(),
         findings: solved
@@ -265,6 +279,12 @@ fn route_figures(walk: &Walk, route: &Route, solved: &SolvedRoute) -> RouteFigur
                 area: outline.enclosed_area(),
             })
             .collect(),
+        clearances: solved
+            .clearances
+            .iter()
+            .map(ClearanceFigures::from)
+            .collect(),
+        roots: solved.roots.iter().map(RootFigures::from).collect(),
         feel: feel::feel(walk, solved).map(feel_figures),
     }
 }

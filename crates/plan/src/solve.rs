@@ -1,5 +1,6 @@
 //! From what the person meant to exact lines and arcs: a route becomes a chain, edges and findings.
 
+mod gaps;
 mod pads;
 mod rounding;
 mod shape;
@@ -14,6 +15,8 @@ use crate::finding::{Code, Finding, Part, Place, Severity};
 use crate::rules;
 use crate::surroundings::Surroundings;
 use crate::units::{Ruler, angle_text};
+
+pub use gaps::PathGap;
 
 /// Everything that follows from a plan, computed once.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +38,8 @@ pub struct SolvedScheme {
     pub name: String,
     /// Its paths, in order.
     pub routes: Vec<SolvedRoute>,
+    /// Its paths near each other, two by two.
+    pub gaps: Vec<PathGap>,
 }
 
 /// What follows from one path.
@@ -248,10 +253,13 @@ impl Plan {
                     routes.push(solved);
                     rules::judge_route(self, [s, r], &routes, &mut findings);
                 }
+                let gaps = gaps::gaps(&routes);
+                gaps::report((self.ruler(), s), scheme, &routes, &gaps, &mut findings);
                 SolvedScheme {
                     letter: letter(s),
                     name: scheme.name.clone(),
                     routes,
+                    gaps,
                 }
             })
             .collect();

@@ -415,6 +415,7 @@ fn look_through(plan: &Plan) {
             "\"turn_that_hides\":",
             "\"hides_what_is_beyond\":",
             "\"folds_at\":",
+            "\"root_zone\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),

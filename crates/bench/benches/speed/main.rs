@@ -1,15 +1,23 @@
 //! How fast it is, beside general libraries doing the same work: every bench, then the table of `docs/speed.md`.
 //!
-//! `cargo bench -p pegbow-bench` runs all; with a name behind `--` only the benches of that name, and no table.
+//! `cargo bench -p pegbow-bench` runs all; with a name behind `--` only the benches of that name, and no table; with
+//! `table` behind it only the table.
 
+mod ground;
 mod ours;
 mod peers;
 mod table;
 
 fn main() {
-    divan::main();
     // Cargo itself adds one word; any other asks for something else than all.
-    if std::env::args().skip(1).all(|word| word == "--bench") {
+    let words: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|word| word != "--bench")
+        .collect();
+    if words != ["table"] {
+        divan::main();
+    }
+    if words.is_empty() || words == ["table"] {
         table::print();
     }
 }
@@ -45,13 +53,13 @@ mod length {
     use divan::Bencher;
 
     #[divan::bench]
-    fn arc() -> f64 {
-        ours::arc_length()
+    fn bend(bencher: Bencher<'_, '_>) {
+        bencher.bench(ours::bend_length());
     }
 
     #[divan::bench]
-    fn arc_kurbo() -> f64 {
-        peers::kurbo_arc_length()
+    fn bend_kurbo(bencher: Bencher<'_, '_>) {
+        bencher.bench(peers::kurbo_bend_length());
     }
 
     #[divan::bench(args = [20, 2_000])]
@@ -74,6 +82,16 @@ mod length {
 mod nearest {
     use super::{ours, peers};
     use divan::Bencher;
+
+    #[divan::bench]
+    fn bend(bencher: Bencher<'_, '_>) {
+        bencher.bench(ours::bend_nearest());
+    }
+
+    #[divan::bench]
+    fn bend_kurbo(bencher: Bencher<'_, '_>) {
+        bencher.bench(peers::kurbo_bend_nearest());
+    }
 
     #[divan::bench(args = [20, 2_000])]
     fn path(bencher: Bencher<'_, '_>, legs: usize) {
@@ -106,9 +124,85 @@ mod edges {
         bencher.bench(peers::kurbo_edges(legs));
     }
 
-    #[divan::bench(args = [20, 2_000])]
+    #[divan::bench(args = [20, 200], sample_count = 10)]
     fn path_geo(bencher: Bencher<'_, '_>, legs: usize) {
         bencher.bench(peers::geo_edges(legs));
+    }
+}
+
+#[divan::bench_group]
+mod outline {
+    use super::{ours, peers};
+    use divan::Bencher;
+
+    #[divan::bench(args = [200])]
+    fn area(bencher: Bencher<'_, '_>, legs: usize) {
+        bencher.bench(ours::area(legs));
+    }
+
+    #[divan::bench(args = [200])]
+    fn area_kurbo(bencher: Bencher<'_, '_>, legs: usize) {
+        bencher.bench(peers::kurbo_area(legs));
+    }
+
+    #[divan::bench(args = [200])]
+    fn area_geo(bencher: Bencher<'_, '_>, legs: usize) {
+        bencher.bench(peers::geo_area(legs));
+    }
+
+    #[divan::bench(args = [2_000])]
+    fn crossings(bencher: Bencher<'_, '_>, legs: usize) {
+        bencher.bench(ours::crossings(legs));
+    }
+
+    #[divan::bench(args = [2_000])]
+    fn crossings_geo(bencher: Bencher<'_, '_>, legs: usize) {
+        bencher.bench(peers::geo_crossings(legs));
+    }
+}
+
+#[divan::bench_group]
+mod obstacles {
+    use super::{ground, peers};
+    use bench::among;
+    use divan::Bencher;
+
+    #[divan::bench(args = [(20, 60), (200, 1_000)])]
+    fn gaps(bencher: Bencher<'_, '_>, (legs, count): (usize, usize)) {
+        bencher.bench(ground::gaps(legs, count));
+    }
+
+    #[divan::bench(args = [(20, 60), (200, 1_000)], sample_count = 3, sample_size = 1)]
+    fn gaps_geo(bencher: Bencher<'_, '_>, (legs, count): (usize, usize)) {
+        bencher.bench(peers::geo_gaps(legs, count));
+    }
+
+    #[divan::bench(args = [(20, 60), (2_000, 10_000)])]
+    fn drag(bencher: Bencher<'_, '_>, (legs, count): (usize, usize)) {
+        bencher.bench(ground::drag(among::eight_sided_ponds(legs, count), legs));
+    }
+
+    #[divan::bench(args = [(20, 60), (2_000, 10_000)])]
+    fn afresh(bencher: Bencher<'_, '_>, (legs, count): (usize, usize)) {
+        bencher.bench(ground::afresh(among::eight_sided_ponds(legs, count), legs));
+    }
+
+    #[divan::bench(args = [10, 100_000])]
+    fn drag_among(bencher: Bencher<'_, '_>, count: usize) {
+        bencher.bench(ground::drag(among::round_ponds(20, count), 20));
+    }
+
+    #[divan::bench(args = [(20, 60), (2_000, 10_000)])]
+    fn room(bencher: Bencher<'_, '_>, (legs, count): (usize, usize)) {
+        bencher.bench(ground::room(among::eight_sided_ponds(legs, count), legs));
+    }
+
+    #[divan::bench(args = [60, 10_000])]
+    fn index(bencher: Bencher<'_, '_>, count: usize) {
+        let patches = ground::patches(20, count);
+        bencher
+            .with_inputs(|| patches.clone())
+            .bench_values(geometry::Ground::new);
     }
 }
 

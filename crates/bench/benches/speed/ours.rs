@@ -1,8 +1,9 @@
 //! What we do: each piece of work ready to be done again and again.
 
+use std::f64::consts::PI;
 use std::hint::black_box;
 
-use geometry::{Arc, Bend, Chain, Figure, Nearest, Offset, Piece, Point, bends_from};
+use geometry::{Arc, Bend, Chain, Crossing, Figure, Nearest, Offset, Piece, Point, bends_from};
 use plan::edit::LegId;
 use plan::{Edit, Plan, Solved};
 use sheet::{Paper, Request};
@@ -37,11 +38,45 @@ pub(crate) fn centre_line(legs: usize) -> Chain {
         .expect("a centre line")
 }
 
-/// An arc in its place from its ends and rise, and its length.
-pub(crate) fn arc_length() -> f64 {
-    let (start, end) = black_box((Point::new(0.0, 3.0), Point::new(4.0, 7.0)));
-    let arc = Arc::from_rise(start, end, black_box(1.1));
-    arc.expect("an arc").length()
+/// A bend of 4 m radius that turns through 60°, in its place.
+pub(crate) fn bend() -> Piece {
+    let rise = 4.0 * (1.0 - (PI / 6.0).cos());
+    let bend = Arc::from_rise(Point::new(0.0, 3.0), Point::new(4.0, 3.0), rise);
+    Piece::Arc(bend.expect("an arc"))
+}
+
+/// A place beside that bend.
+pub(crate) const BESIDE: Point = Point::new(1.3, 4.9);
+
+/// The length of a bend.
+pub(crate) fn bend_length() -> impl Fn() -> f64 {
+    let bend = bend();
+    move || black_box(&bend).length()
+}
+
+/// The nearest point of a bend, and how far along it is.
+pub(crate) fn bend_nearest() -> impl Fn() -> (f64, Point) {
+    let bend = bend();
+    move || black_box(&bend).nearest(black_box(BESIDE))
+}
+
+/// Where the centre line crosses itself: nowhere.
+pub(crate) fn crossings(legs: usize) -> impl Fn() -> Vec<Crossing> {
+    let line = centre_line(legs);
+    move || black_box(&line).self_crossings()
+}
+
+/// The outline of the ground the path takes up.
+pub(crate) fn outline(legs: usize) -> Chain {
+    let solved = bench::plan(legs).solve();
+    let outline = solved.schemes[0].routes[0].outline();
+    outline.into_iter().next().expect("an outline")
+}
+
+/// The area of the ground the path takes up.
+pub(crate) fn area(legs: usize) -> impl Fn() -> f64 {
+    let outline = outline(legs);
+    move || black_box(&outline).enclosed_area()
 }
 
 /// The length of a whole path from its pieces.

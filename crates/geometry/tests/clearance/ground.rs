@@ -86,7 +86,11 @@ fn no_patches_and_no_numbers() {
     let one = Ground::new(vec![stem]);
     assert_eq!(one.near(&path, f64::INFINITY).len(), 1);
     assert!(one.near(&path, f64::NAN).is_empty());
-    assert_eq!(one.nearest(Point::new(f64::NAN, 0.0), 9.0), None);
+    for count in [1, 20] {
+        let some = Ground::new(vec![one.patches()[0].clone(); count]);
+        assert_eq!(some.nearest(Point::new(f64::NAN, 0.0), 9.0), None);
+        assert!(some.near_point(Point::new(f64::NAN, 0.0), 9.0).is_empty());
+    }
 }
 
 /// A round bed of many sides.

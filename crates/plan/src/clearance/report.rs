@@ -80,6 +80,13 @@ fn tell_of_clearance(
                 "the {edge} comes within {near} of {name}, {place}: move it {missing} off to keep the {wanted} wanted"
             ),
         ),
+        (_, true) if clearance.leads_up => (
+            Severity::Care,
+            Code::RunsInto,
+            format!(
+                "the {edge} arrives out of square: {deep} of it lies in {name}, {place}; turn the end square, or cut the path off along it"
+            ),
+        ),
         (_, true) => (
             Severity::Stop,
             Code::RunsInto,

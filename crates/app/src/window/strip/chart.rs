@@ -20,6 +20,8 @@ const BESIDE: f32 = 62.0;
 /// Room for one division along and up, in screen points: a figure and some air.
 const ALONG: f32 = 90.0;
 const UP: f32 = 26.0;
+/// Room beyond both ends, in screen points: half a figure of the scale.
+const END: f32 = 30.0;
 /// The least size of the chart: what a small window with large type leaves of it.
 const LEAST: Vec2 = vec2(100.0, 24.0);
 /// The least turn that fills the scale, in degrees, and the least inside radius in metres: without
@@ -83,7 +85,8 @@ pub(super) fn ui(
         .show_y(false)
         .label_formatter(|_| None)
         .show(ui, |plot| {
-            let air = 0.01 * length;
+            // The figure under the last division needs room to its right.
+            let air = length * f64::from(END / (room.x - BESIDE - 2.0 * END).max(END));
             let bounds = PlotBounds::from_min_max([-air, span.0], [length + air, span.1]);
             plot.set_plot_bounds(bounds);
             draw(plot, chart, profile, palette);
