@@ -23,7 +23,7 @@ const SCALES: [f32; 5] = [0.8, 1.0, 1.5, 2.0, 2.5];
 /// A text in a field that is longer than this is a name, in bytes.
 const LONGEST_FIGURE: usize = 24;
 /// Tall enough to show all of the slip at once, in screen points.
-const TALL: f32 = 12000.0;
+const TALL: f32 = 6000.0;
 
 /// A name as long as a plan may hold: of words, or in one piece.
 fn long(what: &str, words: bool) -> String {
@@ -153,24 +153,38 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
         .collect()
 }
 
-/// Everything there is to be looked at, one after the other.
-fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
-    let mut found = faults(pad, &format!("{what}, bend"));
-    for header in [
-        "How it walks",
-        "Pace, and what goes along",
-        "Which rules judge the paths",
-        "What the edges are made of",
-        "Change the path",
-        "How it leaves and arrives",
-        "Landings and passing places",
-        "Options",
-    ] {
+/// Opens what is shut, and shuts what is open.
+fn open(pad: &mut Pad<'_>, headers: &[&str]) {
+    for header in headers {
         if let Some(node) = pad.query_by_label(header) {
             node.click();
             pad.run();
         }
     }
+}
+
+/// Everything there is to be looked at, one after the other.
+fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
+    let mut found = faults(pad, &format!("{what}, bend"));
+    let (walking, rules) = ("How it walks", "Which rules judge the paths");
+    for (headers, seen) in [
+        (&[walking, "Pace, and what goes along"][..], "how it walks"),
+        (&[rules, "What the edges are made of"], "rules"),
+    ] {
+        open(pad, headers);
+        found.extend(faults(pad, &format!("{what}, {seen}")));
+        // Shut again, so that all of the slip shows at once.
+        open(pad, headers);
+    }
+    open(
+        pad,
+        &[
+            "Change the path",
+            "How it leaves and arrives",
+            "Landings and passing places",
+            "Options",
+        ],
+    );
     found.extend(faults(pad, &format!("{what}, opened")));
     for peg in ["Peg 1", "Peg 3"] {
         if let Some(node) = pad.query_by_role_and_label(Role::Slider, peg) {
