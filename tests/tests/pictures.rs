@@ -79,6 +79,16 @@ fn measuring_what_stands_there() {
 }
 
 #[test]
+fn with_the_strip_along_the_path() {
+    let mut pad = pad(Look::Day, [1280.0, 720.0], 1.0);
+    pad.key_press(egui::Key::A);
+    pad.run();
+    let apex = place(&pad, Role::Slider, "Apex of leg 2");
+    pad.hover_at(apex);
+    check("along", &mut pad);
+}
+
+#[test]
 fn a_rounded_corner_with_its_pegs() {
     let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
     pad.get_by_role_and_label(Role::Button, "B").click();

@@ -9,7 +9,7 @@ use geometry::{Point, Vector};
 use pegbow::window::sketchpad::Sketchpad;
 use pegbow::window::theme::{self, Look};
 use pegbow::window::words;
-use pegbow_tests::harness::{builder, drag_node, hold, let_go};
+use pegbow_tests::harness::{builder, drag_node, hold, let_go, place};
 use pegbow_tests::seen;
 use plan::document::{PadShape, Shape};
 use plan::units::{Graduation, Units};
@@ -153,20 +153,38 @@ fn faults(pad: &Pad<'_>, what: &str) -> Vec<String> {
         .collect()
 }
 
-/// Everything there is to be looked at, one after the other.
-fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
-    let mut found = faults(pad, &format!("{what}, bend"));
-    for header in [
-        "Change the path",
-        "How it leaves and arrives",
-        "Landings and passing places",
-        "Options",
-    ] {
+/// Opens what is shut, and shuts what is open.
+fn open(pad: &mut Pad<'_>, headers: &[&str]) {
+    for header in headers {
         if let Some(node) = pad.query_by_label(header) {
             node.click();
             pad.run();
         }
     }
+}
+
+/// Everything there is to be looked at, one after the other.
+fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
+    let mut found = faults(pad, &format!("{what}, bend"));
+    let (walking, rules) = ("How it walks", "Which rules judge the paths");
+    for (headers, seen) in [
+        (&[walking, "Pace, and what goes along"][..], "how it walks"),
+        (&[rules, "What the edges are made of"], "rules"),
+    ] {
+        open(pad, headers);
+        found.extend(faults(pad, &format!("{what}, {seen}")));
+        // Shut again, so that all of the slip shows at once.
+        open(pad, headers);
+    }
+    open(
+        pad,
+        &[
+            "Change the path",
+            "How it leaves and arrives",
+            "Landings and passing places",
+            "Options",
+        ],
+    );
     found.extend(faults(pad, &format!("{what}, opened")));
     for peg in ["Peg 1", "Peg 3"] {
         if let Some(node) = pad.query_by_role_and_label(Role::Slider, peg) {
@@ -197,6 +215,16 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
         found.extend(faults(pad, &format!("{what}, {key:?}")));
         press(pad, Modifiers::NONE, Key::Escape);
     }
+    press(pad, Modifiers::NONE, Key::A);
+    for chart in ["Clearance", "Turn per pace", "Inside radius"] {
+        click(pad, Role::Button, chart);
+        let strip = format!("{chart} along the path");
+        let at = place(pad, Role::Slider, &strip);
+        pad.hover_at(at);
+        pad.run();
+        found.extend(faults(pad, &format!("{what}, {chart}")));
+    }
+    press(pad, Modifiers::NONE, Key::A);
     found.extend(walk_site(pad, what));
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));

@@ -15,6 +15,7 @@ pub mod finding;
 pub mod fingerprint;
 pub mod history;
 pub mod limits;
+pub mod profile;
 pub mod refusal;
 pub mod room;
 pub mod rules;

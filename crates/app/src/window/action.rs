@@ -31,6 +31,8 @@ pub enum Action {
     Lay,
     /// Measure between two places.
     Measure,
+    /// Open or close the strip along the path.
+    Along,
     /// Choose all pegs of the path.
     All,
     /// Make all type and handles larger.
@@ -140,6 +142,13 @@ pub const ACTIONS: &[Entry] = &[
         words::MEASURE,
         words::MEASURE_TIP,
         &[plain(Key::M)],
+        true,
+    ),
+    entry(
+        Action::Along,
+        words::ALONG,
+        words::ALONG_TIP,
+        &[plain(Key::A)],
         true,
     ),
     entry(
@@ -288,6 +297,8 @@ mod tests {
         check(CTRL, Key::Plus, &[Action::Larger]);
         check(CTRL, Key::Minus, &[Action::Smaller]);
         check(Modifiers::NONE, Key::F1, &[Action::Keys]);
+        check(Modifiers::NONE, Key::A, &[Action::Along]);
+        check(CTRL, Key::A, &[Action::All]);
         check(CTRL, Key::F, &[]);
         check(Modifiers::NONE, Key::S, &[]);
     }
@@ -307,6 +318,7 @@ mod tests {
             Action::Farther,
             Action::Lay,
             Action::Measure,
+            Action::Along,
             Action::All,
             Action::Larger,
             Action::Smaller,

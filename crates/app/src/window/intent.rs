@@ -7,6 +7,7 @@ use super::action::Action;
 use super::mode::{Mode, Start};
 use super::pick::{Picked, Stage};
 use super::site::SiteAsk;
+use super::strip::Chart;
 use super::theme::Look;
 
 /// One thing asked for in a frame; carried out in one place after the frame's views have run.
@@ -55,6 +56,12 @@ pub enum Intent {
     Type,
     /// Say a sentence.
     Tell(String),
+    /// Move the cursor along the path to this station, in metres.
+    Along(f64),
+    /// Show another figure in the strip.
+    Chart(Chart),
+    /// Show the ground that the vehicle of this number sweeps, or none.
+    Sweep(Option<usize>),
     /// Close the hints for good.
     CloseHints,
     /// Keep a dragged apex where the path keeps clear, or no longer.

@@ -2,6 +2,7 @@
 
 pub mod action;
 pub mod canvas;
+pub mod derived;
 pub mod dialog;
 pub mod errands;
 pub mod fonts;
@@ -16,6 +17,7 @@ pub mod pick;
 pub mod site;
 pub mod sketchpad;
 pub mod slip;
+pub mod strip;
 pub mod theme;
 pub mod view;
 pub mod words;

@@ -24,6 +24,8 @@ pub enum Pen {
     Boundary,
     /// How far roots are taken to reach: dashes, thin.
     Zone,
+    /// The ground that a vehicle sweeps: dashes and dots, thin.
+    Swept,
     /// Where something was, or will come along: dots.
     Ghost,
 }
@@ -76,7 +78,7 @@ impl Pen {
                 palette.ink
             }
             Self::String => palette.string,
-            Self::Measure | Self::Ghost | Self::Zone => palette.faint,
+            Self::Measure | Self::Ghost | Self::Zone | Self::Swept => palette.faint,
         }
     }
 
@@ -87,7 +89,7 @@ impl Pen {
             Self::Edge => 2.0,
             Self::Outline | Self::Buried | Self::String | Self::Boundary => 1.5,
             Self::Centre | Self::Ghost => 1.25,
-            Self::Measure | Self::Zone => 1.0,
+            Self::Measure | Self::Zone | Self::Swept => 1.0,
         }
     }
 
@@ -97,6 +99,7 @@ impl Pen {
             Self::Edge | Self::Outline | Self::Measure => &[],
             Self::Centre => &[LONG_DASH, GAP, DOT, GAP],
             Self::Boundary => &[LONG_DASH, GAP, DOT, GAP, DOT, GAP],
+            Self::Swept => &[DASH, GAP, DOT, GAP],
             Self::Buried | Self::Zone => &[DASH, GAP],
             Self::String => &[SHORT_DASH, GAP],
             Self::Ghost => &[DOT, GAP],

@@ -7,6 +7,7 @@ mod measuring;
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
+use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
@@ -17,6 +18,7 @@ use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
 use super::canvas::{Canvas, Scene};
+use super::derived::Derived;
 use super::errands::Errands;
 use super::hints::Hints;
 use super::intent::Intent;
@@ -25,6 +27,7 @@ use super::mode::{Lay, Measure, Mode};
 use super::pick::{Pick, Picked, Stage};
 use super::site::SitePick;
 use super::slip::{Said, Slip};
+use super::strip::{self, Strip};
 use super::theme::{self, Look};
 use super::{foot, words};
 
@@ -34,6 +37,10 @@ pub struct Sketchpad {
     solved: Remembered,
     before: Remembered,
     room: RememberedRoom,
+    derived: Rc<Derived>,
+    strip: Strip,
+    /// The vehicle whose swept ground shows.
+    sweep: Option<usize>,
     /// Whether a dragged apex stays where the path keeps clear.
     keeps_clear: bool,
     pick: Pick,
@@ -125,6 +132,9 @@ impl Sketchpad {
             solved: Remembered::default(),
             before: Remembered::default(),
             room: RememberedRoom::default(),
+            derived: Rc::default(),
+            strip: Strip::default(),
+            sweep: None,
             keeps_clear: false,
             pick,
             together: BTreeSet::new(),
@@ -223,6 +233,9 @@ impl Sketchpad {
         let before = (!Arc::ptr_eq(&plan, &settled)).then(|| self.before.get(&settled));
         let dragging = before.is_some();
         let room = self.room.get(&plan, &solved, self.pick, dragging);
+        let path = [self.pick.scheme, self.pick.route];
+        Derived::turn_to(&mut self.derived, &plan, &solved, path);
+        let derived = Rc::clone(&self.derived);
         let scene = Scene {
             plan: &plan,
             solved: &solved,
@@ -235,6 +248,9 @@ impl Sketchpad {
             stage: self.stage,
             room: room.as_deref(),
             keeps_clear: self.keeps_clear,
+            derived: &derived,
+            along: self.strip.open.then_some(self.strip.cursor),
+            sweep: self.sweep,
             palette: self.look.palette(),
         };
         self.views(ui, &scene, &mut out);
@@ -258,6 +274,18 @@ impl Sketchpad {
             .frame(Frame::new().fill(paper))
             .show_separator_line(false)
             .show(ui, |ui| foot::ui(ui, scene, out));
+        if self.strip.open {
+            let height = strip::height(ui.ctx().content_rect().height());
+            Panel::bottom("strip")
+                .exact_size(height)
+                .resizable(false)
+                .frame(
+                    Frame::new()
+                        .fill(paper)
+                        .inner_margin(Margin::symmetric(10, 4)),
+                )
+                .show(ui, |ui| self.strip.ui(ui, scene, out));
+        }
         Panel::right("slip")
             .exact_size(width)
             .resizable(false)
@@ -321,6 +349,9 @@ impl Sketchpad {
             Intent::Type => self.slip.typing.focus_first = true,
             Intent::Tell(sentence) => self.tell_wrong(&sentence),
             Intent::KeepClear(keeps_clear) => self.keeps_clear = keeps_clear,
+            Intent::Along(station) => self.strip.cursor = Some(station),
+            Intent::Chart(chart) => self.strip.chart = chart,
+            Intent::Sweep(vehicle) => self.sweep = vehicle,
             Intent::CloseHints => self.hints.close(),
         }
     }
@@ -348,6 +379,7 @@ impl Sketchpad {
             part,
         };
         self.together.clear();
+        self.strip.cursor = None;
         self.slip.typing.forget();
     }
 
@@ -376,6 +408,7 @@ impl Sketchpad {
                 }
                 self.mode = Mode::Measure(Measure::default());
             }
+            Action::Along => self.strip.open = !self.strip.open,
             Action::All => self.choose_all(),
             Action::Larger => scale_type(ctx, TYPE_STEP),
             Action::Smaller => scale_type(ctx, 1.0 / TYPE_STEP),

@@ -84,6 +84,8 @@ pub mod actions {
     pub const LAY_TIP: &str = "Lay a path peg by peg with clicks on the plan";
     pub const MEASURE: &str = "Measure a distance";
     pub const MEASURE_TIP: &str = "Measure between any two places";
+    pub const ALONG: &str = "Along the path";
+    pub const ALONG_TIP: &str = "Show how the path is all along it, or put that away";
     pub const ALL: &str = "All pegs";
     pub const ALL_TIP: &str = "Choose all pegs of the path together";
     pub const LARGER: &str = "Larger type";
@@ -168,12 +170,16 @@ pub mod site {
 /// What keys and the hand do besides the actions, for the map of keys.
 pub mod keys {
     pub const CLOSE: &str = "Close the map";
-    pub const BY_HAND: [(&str, &str); 15] = [
+    pub const BY_HAND: [(&str, &str); 16] = [
         ("Tab", "Go to the next handle, field or button"),
         ("Arrow keys", "Move the handle by one division of the tape"),
         (
             "Enter",
             "From a handle to its figures; in a field, set the figure",
+        ),
+        (
+            "Left and right in the strip",
+            "Go along the path by one division of its scale, with Shift by a tenth",
         ),
         ("Delete", "Take the chosen peg, corner or thing out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),

@@ -1,5 +1,6 @@
 //! The plan on its paper: what is drawn, what the hand can move, and the camera.
 
+mod along;
 mod figures;
 pub(crate) mod guide;
 mod handles;
@@ -11,6 +12,7 @@ mod placed;
 mod room;
 mod site;
 mod sparse;
+mod swept;
 
 use std::collections::BTreeSet;
 
@@ -24,6 +26,7 @@ use plan::{Edit, Plan, finding::Severity};
 use self::labels::Labels;
 use self::on_plan::OnPlan;
 use self::sparse::thinned;
+use super::derived::Derived;
 use super::fonts::Face;
 use super::intent::Intent;
 use super::mode::Mode;
@@ -63,6 +66,12 @@ pub struct Scene<'a> {
     pub together: &'a BTreeSet<usize>,
     /// What of the site is chosen.
     pub site: Option<SitePick>,
+    /// What is worked out of the chosen path when asked for.
+    pub derived: &'a Derived,
+    /// While the strip along the path is open: the station of its cursor in metres, if it has one.
+    pub along: Option<Option<f64>>,
+    /// The vehicle whose swept ground shows, counted from 0.
+    pub sweep: Option<usize>,
     /// The colours.
     pub palette: &'a Palette,
 }
@@ -183,8 +192,12 @@ impl Canvas {
         } else {
             lay::ui(ui, &view, scene, &mut labels, &ground, out);
         }
+        if !self.is_holding() {
+            along::follow(ui, &view, scene, out);
+        }
         site::write_names(&view, scene, &mut labels);
         labels.paint();
+        along::draw(&ui.painter_at(area), &view, scene);
         ui.ctx().accesskit_node_builder(ground.id, |node| {
             node.set_role(egui::accesskit::Role::Canvas);
             node.set_label("Plan");
@@ -283,6 +296,7 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
         }
     }
     draw_pads(&painter, view, scene);
+    swept::draw(&painter, view, scene);
     site::keep_scale_free(labels, view);
     lay::write_tip(view, scene, labels);
     let signs = signs(view, scene);

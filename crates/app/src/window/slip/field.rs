@@ -32,8 +32,25 @@ pub enum Subject {
     Pad(usize, u8),
     /// A figure of the chosen thing on the site.
     Site(SiteField),
+    /// A figure of what is wheeled along.
+    Walk(WalkField),
+    /// The least radius of an edging that is not on the list.
+    Edging,
     /// A path to a file.
     Path,
+}
+
+/// Which figure of what is wheeled along, vehicles and lengths counted from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum WalkField {
+    /// The length of a pace.
+    Pace,
+    /// The name of a vehicle.
+    Name(usize),
+    /// A length of a vehicle.
+    Length(usize, usize),
+    /// A length of its trailer.
+    Trailer(usize, usize),
 }
 
 /// Which figure of the chosen thing on the site, corners counted from 0.
@@ -135,6 +152,7 @@ impl Typing {
                 Subject::Title
                 | Subject::PathName
                 | Subject::SchemeName
+                | Subject::Walk(WalkField::Name(_))
                 | Subject::Site(SiteField::Name) => plan::limits::NAME,
                 _ => 200,
             })

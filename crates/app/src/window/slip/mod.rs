@@ -5,8 +5,11 @@ pub mod field;
 mod path;
 mod pegs;
 mod room;
+mod rules;
 mod set_out;
 mod site;
+mod vehicles;
+mod walk;
 mod whole;
 
 use egui::scroll_area::ScrollBarVisibility;
@@ -98,7 +101,9 @@ impl Slip {
                     whole::path_ui(ui, &mut self.typing, scene, out);
                 }
                 if scene.stage == Stage::Draw {
+                    walk::ui(ui, &mut self.typing, scene, out);
                     path::deeds_ui(ui, &mut self.typing, scene, out);
+                    rules::ui(ui, &mut self.typing, scene, out);
                     path::schemes_ui(ui, &mut self.typing, scene, out);
                 }
                 ui.add_space(theme::WIDE_GAP);

@@ -21,7 +21,7 @@ pub(super) fn mode_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     match scene.mode {
         Mode::Choose => {
             ui.horizontal_wrapped(|ui| {
-                for action in [Action::Lay, Action::Measure, Action::Keys] {
+                for action in [Action::Lay, Action::Measure, Action::Along, Action::Keys] {
                     let entry = action.entry();
                     let tip = entry.tip_with_key(ui.ctx());
                     if ui.button(entry.name).on_hover_text(tip).clicked() {

@@ -1,0 +1,103 @@
+//! What views ask of the chosen path besides its lines: worked out when first asked for, and kept for
+//! as long as the solved plan is that very one.
+
+use std::cell::{OnceCell, RefCell};
+use std::rc::Rc;
+use std::sync::Arc;
+
+use geometry::Reach;
+use plan::feel::{self, Feel};
+use plan::profile::{self, Along, Profile};
+use plan::solve::SolvedRoute;
+use plan::{Plan, Solved};
+
+/// What follows from one path of one solved plan.
+#[derive(Default)]
+pub struct Derived {
+    of: Option<Of>,
+    feel: OnceCell<Option<Feel>>,
+    profile: OnceCell<Option<Profile>>,
+    /// The strip of ground of the vehicle of this number.
+    swept: RefCell<Option<(usize, Rc<[Reach]>)>>,
+}
+
+struct Of {
+    plan: Arc<Plan>,
+    solved: Arc<Solved>,
+    scheme: usize,
+    route: usize,
+}
+
+/// Stations at which a swept strip is drawn, about: one for each few points of a wide plan.
+const SWEPT_STEPS: f64 = 300.0;
+/// The nearest those stations come to each other, in metres: finer than anything shows.
+const SWEPT_LEAST: f64 = 0.02;
+
+impl Derived {
+    /// Turns to a path; what was known of another is forgotten.
+    pub fn turn_to(now: &mut Rc<Self>, plan: &Arc<Plan>, solved: &Arc<Solved>, path: [usize; 2]) {
+        let same = now
+            .of
+            .as_ref()
+            .is_some_and(|of| Arc::ptr_eq(&of.solved, solved) && [of.scheme, of.route] == path);
+        if !same {
+            let [scheme, route] = path;
+            let of = Some(Of {
+                plan: Arc::clone(plan),
+                solved: Arc::clone(solved),
+                scheme,
+                route,
+            });
+            *now = Rc::new(Self {
+                of,
+                ..Self::default()
+            });
+        }
+    }
+
+    fn route(&self) -> Option<(&Of, &SolvedRoute)> {
+        let of = self.of.as_ref()?;
+        let scheme = of.solved.schemes.get(of.scheme)?;
+        Some((of, scheme.routes.get(of.route)?))
+    }
+
+    /// How the path feels to walk.
+    pub fn feel(&self) -> Option<&Feel> {
+        let feel = self.feel.get_or_init(|| {
+            let (of, route) = self.route()?;
+            feel::feel(&of.plan.walk, route)
+        });
+        feel.as_ref()
+    }
+
+    /// The path all along, for drawing.
+    pub fn profile(&self) -> Option<&Profile> {
+        let profile = self.profile.get_or_init(|| {
+            let (of, route) = self.route()?;
+            profile::profile(of.plan.walk.pace, route, &of.solved.surroundings)
+        });
+        profile.as_ref()
+    }
+
+    /// The exact figures at one station.
+    pub fn along(&self, station: f64) -> Option<Along> {
+        let (of, route) = self.route()?;
+        profile::along(of.plan.walk.pace, route, &of.solved.surroundings, station)
+    }
+
+    /// The strip of ground that a vehicle of the plan sweeps.
+    pub fn swept(&self, vehicle: usize) -> Option<Rc<[Reach]>> {
+        if let Some((known, strip)) = &*self.swept.borrow()
+            && *known == vehicle
+        {
+            return Some(Rc::clone(strip));
+        }
+        let (of, route) = self.route()?;
+        let chain = route.centre_line.as_ref()?;
+        let spacing = (chain.length() / SWEPT_STEPS).max(SWEPT_LEAST);
+        let strip = feel::swept_strip(of.plan.walk.vehicles.get(vehicle)?, chain, spacing);
+        let strip: Rc<[Reach]> = strip.into();
+        *self.swept.borrow_mut() = Some((vehicle, Rc::clone(&strip)));
+        Some(strip)
+    }
+}
