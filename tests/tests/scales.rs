@@ -23,7 +23,7 @@ const SCALES: [f32; 5] = [0.8, 1.0, 1.5, 2.0, 2.5];
 /// A text in a field that is longer than this is a name, in bytes.
 const LONGEST_FIGURE: usize = 24;
 /// Tall enough to show all of the slip at once, in screen points.
-const TALL: f32 = 9000.0;
+const TALL: f32 = 12000.0;
 
 /// A name as long as a plan may hold: of words, or in one piece.
 fn long(what: &str, words: bool) -> String {

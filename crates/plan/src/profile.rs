@@ -129,7 +129,6 @@ impl Looker<'_> {
 
     #[expect(
         clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
         reason = "a share of STEPS, from 1 up"
     )]
     fn run(&self, piece: usize, length: f64) -> Vec<Along> {

@@ -37,8 +37,8 @@ fn what_its_options_have_to_put_right() {
     // Bend after bend from a given start ends as it will: out of square to the shed, into which a
     // corner of the path runs.
     let askew = [
-        (Severity::Care, Code::RunsInto),
         (Severity::Care, Code::DirectionMissed),
+        (Severity::Care, Code::RunsInto),
     ];
     assert_eq!(to_put_right("C"), askew);
 }

@@ -101,3 +101,33 @@ impl Derived {
         Some(strip)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn kept_for_as_long_as_the_solved_plan_is_that_very_one() {
+        let plan = Arc::new(plan::example::plan().unwrap());
+        let solved = Arc::new(plan.solve());
+        let mut now = Rc::<Derived>::default();
+        assert!(now.profile().is_none(), "there is no path yet");
+        Derived::turn_to(&mut now, &plan, &solved, [0, 0]);
+        let first = Rc::clone(&now);
+        assert!(first.profile().is_some() && first.feel().is_some());
+        let strip = first.swept(2).unwrap();
+        Derived::turn_to(&mut now, &plan, &solved, [0, 0]);
+        assert!(Rc::ptr_eq(&now, &first));
+        assert!(Rc::ptr_eq(&now.swept(2).unwrap(), &strip));
+        assert!(
+            !Rc::ptr_eq(&now.swept(1).unwrap(), &strip),
+            "another vehicle"
+        );
+        for (solved, path) in [(&solved, [1, 0]), (&Arc::new(plan.solve()), [0, 0])] {
+            Derived::turn_to(&mut now, &plan, solved, path);
+            assert!(!Rc::ptr_eq(&now, &first));
+        }
+        Derived::turn_to(&mut now, &plan, &solved, [9, 9]);
+        assert!(now.feel().is_none() && now.along(0.0).is_none());
+    }
+}

@@ -73,7 +73,11 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
                 .color(colour),
         );
         let sentence = super::sentence(&finding.sentence);
-        if ui.add(Button::new(sentence).wrap().frame(false)).clicked() {
+        // A button takes a little more than its text: the text keeps within.
+        let room = egui::vec2(ui.available_width() - 4.0, 0.0);
+        let says = Button::new(sentence).wrap().frame(false);
+        let says = ui.allocate_ui(room, |ui| ui.add(says)).inner;
+        if says.clicked() {
             let of_path = !matches!(finding.place.part, Part::Obstacle(_));
             if of_path && finding.place.route != scene.pick.route {
                 out.push(Intent::Route(finding.place.route));
