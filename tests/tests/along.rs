@@ -96,8 +96,9 @@ fn the_cursor_is_tied_to_the_plan_both_ways() {
     // And the mark on the plan has moved: the picture of the plan is another one.
     let after = pad.render().unwrap();
     let above = |picture: &image::RgbaImage| {
-        let rows = 0..strip.top() as u32 - 40;
-        let of_plan = |y| (0..900).map(move |x| (x, y));
+        let above = strip.top() - 40.0;
+        let rows = (0..2000_u16).take_while(move |y| f32::from(*y) < above);
+        let of_plan = |y: u16| (0..900).map(move |x| (x, u32::from(y)));
         rows.flat_map(of_plan)
             .map(|(x, y)| *picture.get_pixel(x, y))
             .collect::<Vec<_>>()

@@ -53,7 +53,7 @@ pub(crate) fn root_shares(solved: &SolvedRoute, surroundings: &Surroundings) -> 
         let shared = rings.iter().map(|ring| ring.area_in_circle(stem, radius));
         let covered = shared.reduce(|outer, inner| outer - inner)?;
         let nearest = centre.nearest(stem);
-        (covered > 0.0).then(|| RootShare {
+        (covered > 0.0).then_some(RootShare {
             tree,
             radius,
             covered,

@@ -83,7 +83,7 @@ fn ways(plan: &Plan) -> [f64; 2] {
     let route = path(plan);
     [&route.start_direction, &route.end_direction].map(|heading| {
         let way = heading.as_ref().and_then(|h| h.direction(&plan.site));
-        way.map_or_else(|| panic!("{heading:?} is lost"), |way| way.angle())
+        way.map_or_else(|| panic!("{heading:?} is lost"), geometry::Direction::angle)
     })
 }
 
@@ -176,10 +176,9 @@ fn nothing_but_the_site_and_what_refers_to_it_changes() {
         let before = start();
         let mut after = with(&before, edit.clone());
         after.site = before.site.clone();
-        for (route, was) in [(&mut after.schemes[0].routes[0], path(&before))] {
-            route.start_direction.clone_from(&was.start_direction);
-            route.end_direction.clone_from(&was.end_direction);
-        }
+        let (route, was) = (&mut after.schemes[0].routes[0], path(&before));
+        route.start_direction.clone_from(&was.start_direction);
+        route.end_direction.clone_from(&was.end_direction);
         assert_eq!(after, before, "{edit:?}");
     }
 }

@@ -141,14 +141,7 @@ fn range_text(scene: &Scene<'_>, range: &RiseRange) -> String {
     let ruler = scene.ruler();
     let end = |rise: f64, by: Option<usize>| {
         let side = if rise < 0.0 { " right" } else { " left" };
-        match by {
-            Some(by) => Some(format!(
-                "{}{side} ({})",
-                ruler.text(rise.abs()),
-                called(scene, by)
-            )),
-            None => None,
-        }
+        by.map(|by| format!("{}{side} ({})", ruler.text(rise.abs()), called(scene, by)))
     };
     match (end(range.from, range.below), end(range.to, range.above)) {
         (Some(from), Some(to)) => {
