@@ -405,7 +405,7 @@ fn kinks() {
     assert_eq!(finding.place.part, Part::Waypoint(1));
     assert_eq!(
         finding.sentence,
-        "the path kinks by 2.01°: usual is at most 2.00°; round the corner, or let the next bend leave smoothly"
+        "the path kinks by 2.01°: usual is at most 2.00°; round it, or let the next bend lead on smoothly"
     );
     is_outside(set, bent(-14.9), Code::Kink, [14.9 * DEGREE, 2.0 * DEGREE]);
     for degrees in [0.0, 1.99, -1.99, 15.1, -90.0] {

@@ -349,7 +349,7 @@ fn remedy(measure: &Measure) -> &'static str {
         Measure::StraightBetweenOpposite => "let the bends run into each other, or move them apart",
         Measure::StraightBetweenAlike => "make one bend of them, or move them apart",
         Measure::RadiusRatio => "make them more alike, or one bend of them",
-        Measure::Kink { .. } => "round the corner, or let the next bend leave smoothly",
+        Measure::Kink { .. } => "round it, or let the next bend lead on smoothly",
         Measure::MeetingAngle => "let it leave more nearly square",
         Measure::PassingPlaces { .. } => "lay a landing of that size between",
         Measure::TurningSpace => "lay a landing of that size",
