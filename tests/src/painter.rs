@@ -65,7 +65,7 @@ impl TestRenderer for Painter {
         let mut picture = RgbaImage::from_pixel(
             whole(size.x.round()),
             whole(size.y.round()),
-            Rgba([0, 0, 0, 255]),
+            Rgba(ctx.global_style().visuals.panel_fill.to_array()),
         );
         for ClippedPrimitive {
             clip_rect,

@@ -31,6 +31,7 @@ pub fn run(create: eframe::AppCreator<'_>) -> Result<(), LaunchError> {
             later(panic);
         }
     }));
+    keep_freed_memory();
     let now_open = Arc::clone(&open);
     let create: eframe::AppCreator<'_> = Box::new(move |context| {
         now_open.store(true, Ordering::Relaxed);
@@ -115,6 +116,19 @@ fn options() -> eframe::NativeOptions {
         ..eframe::NativeOptions::default()
     }
 }
+
+/// Where the screen is drawn by the processor, each frame takes several megabytes and frees them again. The C library
+/// of Linux hands such blocks back to the system at once, and getting them anew, page by page, takes longer than drawing.
+/// From the largest block that was ever freed it learns to keep blocks up to that size (mallopt(3), under
+/// `M_MMAP_THRESHOLD`): here is one, of which no page is ever touched.
+fn keep_freed_memory() {
+    drop(std::hint::black_box(Vec::<u8>::with_capacity(
+        LARGEST_KEPT_BLOCK,
+    )));
+}
+
+/// In bytes. The C library learns nothing from blocks over 32 MiB.
+const LARGEST_KEPT_BLOCK: usize = 31 << 20;
 
 /// Whether the environment names a display. Elsewhere than on X11 and Wayland there always is one.
 fn display_named() -> bool {

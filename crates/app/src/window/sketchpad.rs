@@ -267,11 +267,10 @@ impl Sketchpad {
     }
 
     fn views(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
-        let paper = scene.palette.paper;
         let width = SLIP_WIDTH.min(0.55 * ui.available_width());
         Panel::bottom("foot")
             .exact_size(foot::HEIGHT)
-            .frame(Frame::new().fill(paper))
+            .frame(Frame::NONE)
             .show_separator_line(false)
             .show(ui, |ui| foot::ui(ui, scene, out));
         if self.strip.open {
@@ -279,23 +278,14 @@ impl Sketchpad {
             Panel::bottom("strip")
                 .exact_size(height)
                 .resizable(false)
-                .frame(
-                    Frame::new()
-                        .fill(paper)
-                        .inner_margin(Margin::symmetric(10, 4)),
-                )
+                .frame(Frame::new().inner_margin(Margin::symmetric(10, 4)))
                 .show(ui, |ui| self.strip.ui(ui, scene, out));
         }
         Panel::right("slip")
             .exact_size(width)
             .resizable(false)
-            .frame(
-                Frame::new()
-                    .fill(paper)
-                    .inner_margin(Margin::symmetric(theme::EDGE / 2, theme::EDGE / 2)),
-            )
+            .frame(Frame::new().inner_margin(Margin::symmetric(theme::EDGE / 2, theme::EDGE / 2)))
             .show(ui, |ui| self.slip.ui(ui, scene, self.said.as_ref(), out));
-        // The canvas lays its own paper.
         CentralPanel::default().frame(Frame::NONE).show(ui, |ui| {
             self.canvas.ui(ui, scene, out);
             self.hints.ui(ui, scene.palette, out);
@@ -495,6 +485,11 @@ impl Sketchpad {
 }
 
 impl eframe::App for Sketchpad {
+    /// The window is cleared to paper, which nothing then paints again: without a graphics card every pixel costs.
+    fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
+        visuals.panel_fill.to_normalized_gamma_f32()
+    }
+
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         Sketchpad::ui(self, ui);
         let title = self.title();

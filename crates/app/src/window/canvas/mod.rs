@@ -267,7 +267,6 @@ impl Canvas {
 /// Draws all but what the hand can move; where the figures stand that can be typed over.
 fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Figure, Rect)> {
     let painter = ui.painter_at(view.area());
-    painter.rect_filled(view.area(), 0.0, scene.palette.paper);
     if scene.stage == Stage::Measure {
         // The paths lie faint under what is measured.
         let scheme = scene.solved.schemes.get(scene.pick.scheme);
