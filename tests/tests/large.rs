@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, Vec2};
+use egui::{Key, Modifiers, Shape, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use pegbow::window::sketchpad::Sketchpad;
@@ -73,6 +73,34 @@ fn ten_thousand_legs_are_shown_dragged_and_set_out() {
         pad.step();
         assert!(begun.elapsed() < FREEZE);
     }
+}
+
+/// Pegs were once drawn where there was no handle, and could not be moved.
+#[test]
+fn every_peg_that_is_shown_can_be_moved() {
+    let pad = window(bench::plan(2000));
+    let handles: Vec<_> = pad
+        .query_all_by_role(Role::Slider)
+        .map(|node| node.rect().center())
+        .collect();
+    let ink = Look::Day.palette().ink;
+    let mut pegs = 0;
+    for clipped in &pad.output().shapes {
+        let Shape::Mesh(mesh) = &clipped.shape else {
+            continue;
+        };
+        let [width, height]: [f32; 2] = mesh.calc_bounds().size().into();
+        if mesh.vertices.len() == 4 && mesh.vertices[0].color == ink && (width - height).abs() < 0.1
+        {
+            let at = mesh.calc_bounds().center();
+            assert!(
+                handles.iter().any(|handle| handle.distance(at) < 1.0),
+                "{at}"
+            );
+            pegs += 1;
+        }
+    }
+    assert!(pegs > 50, "{pegs}");
 }
 
 #[test]

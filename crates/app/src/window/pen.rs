@@ -1,6 +1,7 @@
 //! How lines on the plan are drawn: each kind has its own pattern, so that it reads in black and white.
 
-use egui::{Color32, Mesh, Painter, Pos2, Shape, Stroke, Vec2};
+use egui::emath::GuiRounding as _;
+use egui::{Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 
 use super::theme::Palette;
 use super::view::Run;
@@ -122,6 +123,24 @@ pub fn fill_bands(painter: &Painter, bands: &[Vec<[Pos2; 2]>], colour: Color32) 
             corner += 2;
         }
     }
+    painter.add(Shape::mesh(mesh));
+}
+
+/// A peg as it is seen from above.
+pub fn peg(painter: &Painter, at: Pos2, size: f32, fill: Color32, palette: &Palette) {
+    let line = 2.0 * palette.weight;
+    let square = |side: f32| Rect::from_center_size(at, Vec2::splat(side));
+    fill_rect(painter, square(size + line), palette.ink);
+    fill_rect(painter, square(size - line), fill);
+}
+
+/// Fills a rectangle whose sides lie on whole pixels: two triangles, where one with soft sides takes ten.
+pub fn fill_rect(painter: &Painter, rect: Rect, colour: Color32) {
+    let mut mesh = Mesh::default();
+    mesh.add_colored_rect(
+        rect.round_to_pixels(painter.ctx().pixels_per_point()),
+        colour,
+    );
     painter.add(Shape::mesh(mesh));
 }
 

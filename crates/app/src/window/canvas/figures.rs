@@ -1,14 +1,17 @@
 //! The live figures of the chosen bend, on the plan where they are measured.
 
+use std::collections::HashSet;
+
 use egui::{Color32, Painter, Pos2, Rect, Stroke, Vec2, vec2};
 use geometry::{Arc, Figure, Piece, Point};
-use plan::solve::{FLAT, Peg, SolvedRoute};
+use plan::solve::{FLAT, Peg};
 
 use super::Scene;
 use super::labels::Labels;
+use super::placed::Placed;
 use super::sparse::thinned;
 use crate::window::fonts::Face;
-use crate::window::pen::Pen;
+use crate::window::pen::{self, Pen};
 use crate::window::pick::{Picked, Stage};
 use crate::window::theme;
 use crate::window::view::{Curve, View};
@@ -138,8 +141,7 @@ fn seen_middle(view: &View, from: Point, to: Point) -> Pos2 {
         .unwrap_or_else(|| view.screen_from_plan(to))
 }
 
-/// Every peg of the chosen path with its number: a small square, as a peg is seen from above. Of
-/// pegs that cannot be told apart one is shown.
+/// The shown pegs of the chosen path with their numbers: small squares, as a peg is seen from above.
 pub(super) fn draw_pegs(
     painter: &Painter,
     scene: &Scene<'_>,
@@ -147,11 +149,9 @@ pub(super) fn draw_pegs(
     labels: &mut Labels,
 ) {
     let palette = scene.palette;
-    let line = Stroke::new(2.0 * palette.weight, palette.ink);
     let chosen = chosen_pegs(scene);
     for (number, at) in pegs.iter().copied() {
-        let square = Rect::from_center_size(at, Vec2::splat(10.0));
-        painter.rect(square, 0.0, palette.paper, line, egui::StrokeKind::Middle);
+        pen::peg(painter, at, 10.0, palette.paper, palette);
         if !chosen.contains(&Some(number)) {
             labels.write_number(at, number, number_style(scene));
         }
@@ -188,13 +188,35 @@ pub(super) fn keep_handles_free(
     }
 }
 
-/// The shown pegs of the chosen path, by number, and where they are.
-pub(super) fn seen_pegs(view: &View, scene: &Scene<'_>) -> Vec<(usize, Pos2)> {
+/// The shown pegs of the chosen path, by number, and where they are: of the waypoints those that have a handle, and of
+/// the ends of roundings, which have none, those that can be told from these.
+pub(super) fn seen_pegs(
+    view: &View,
+    scene: &Scene<'_>,
+    handles: &[(Placed, Pos2)],
+) -> Vec<(usize, Pos2)> {
+    let Some(route) = scene.route() else {
+        return Vec::new();
+    };
     let seen = view.area().expand(theme::TARGET);
+    let waypoints = scene.plan.route(scene.pick.scheme, scene.pick.route);
+    let waypoints = waypoints.map_or(0, |route| route.waypoints.len());
+    let of_waypoints: HashSet<usize> = route
+        .pegs_of_waypoints(waypoints)
+        .into_iter()
+        .flatten()
+        .collect();
+    let with_handle: HashSet<usize> = handles
+        .iter()
+        .filter_map(|(placed, _)| placed.peg)
+        .collect();
     let chosen = chosen_pegs(scene);
-    let mut pegs = scene.route().map_or(Vec::new(), SolvedRoute::pegs);
-    pegs.retain(|peg| seen.contains(view.screen_from_plan(peg.at)));
-    let stays = |peg: &Peg| chosen.contains(&Some(peg.number));
+    let stays = |peg: &Peg| with_handle.contains(&peg.number) || chosen.contains(&Some(peg.number));
+    let mut pegs = route.pegs();
+    pegs.retain(|peg| {
+        seen.contains(view.screen_from_plan(peg.at))
+            && (stays(peg) || !of_waypoints.contains(&peg.number))
+    });
     thinned(pegs, view, |peg| peg.at, stays)
         .into_iter()
         .map(|peg| (peg.number, view.screen_from_plan(peg.at)))

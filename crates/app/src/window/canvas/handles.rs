@@ -2,8 +2,7 @@
 
 use egui::accesskit::{Action as Asked, ActionData, Role};
 use egui::{
-    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Ui,
-    Vec2, vec2,
+    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, Ui, Vec2, vec2,
 };
 use geometry::{Direction, Point, Vector};
 use plan::Edit;
@@ -13,9 +12,10 @@ use plan::solve::Origin;
 use super::Scene;
 use super::guide::{Around, Guided, guided};
 use super::labels::Labels;
-use super::placed::{Handle, Placed, leg_ends, picked, placed, shown};
+use super::placed::{Handle, Placed, leg_ends, picked};
 use crate::window::intent::Intent;
 use crate::window::mode::Mode;
+use crate::window::pen;
 use crate::window::pick::Stage;
 use crate::window::theme;
 use crate::window::view::View;
@@ -46,26 +46,32 @@ impl Grip {
         self.held.is_some()
     }
 
+    /// What is held, if anything.
+    pub(super) fn held(&self) -> Option<Handle> {
+        self.held.as_ref().map(|held| held.handle)
+    }
+
     /// Shows the handles of the chosen path and follows the hand; what is held, if anything.
     pub(super) fn ui(
         &mut self,
         ui: &mut Ui,
         view: &View,
         scene: &Scene<'_>,
+        handles: Vec<(Placed, Pos2)>,
         labels: &mut Labels,
         out: &mut Vec<Intent>,
     ) -> Option<Handle> {
         let painter = ui.painter_at(view.area());
-        let all = placed(scene);
         // What was held is gone (another plan was opened): let go of it.
         if let Some(held) = &self.held
-            && !all.iter().any(|placed| placed.handle == held.handle)
+            && !handles
+                .iter()
+                .any(|(placed, _)| placed.handle == held.handle)
         {
             self.held = None;
             out.push(Intent::Cancel);
         }
-        let held = self.held.as_ref().map(|held| held.handle);
-        for (placed, at) in shown(all, view, scene, held) {
+        for (placed, at) in handles {
             let id = ui.scope_id().with(placed.handle);
             let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
             let movable = scene.stage == Stage::Draw;
@@ -106,7 +112,7 @@ impl Grip {
             super::site::keep_paths_free(labels, view, scene);
             super::guide::draw(&painter, view, scene.palette, guided, labels);
         }
-        self.held.as_ref().map(|held| held.handle)
+        self.held()
     }
 
     fn follow(
@@ -391,10 +397,10 @@ fn draw(painter: &Painter, at: Pos2, placed: &Placed, touch: &Response, scene: &
         palette.paper
     };
     if placed.peg.is_some() {
-        let square = Rect::from_center_size(at, Vec2::splat(size));
-        painter.rect(square, 0.0, fill, line, StrokeKind::Middle);
+        pen::peg(painter, at, size, fill, palette);
     } else {
-        painter.circle(at, 0.5 * size, fill, line);
+        painter.circle_filled(at, 0.5 * (size + line.width), line.color);
+        painter.circle_filled(at, 0.5 * (size - line.width), fill);
     }
 }
 

@@ -25,6 +25,7 @@ use plan::{Edit, Plan, finding::Severity};
 
 use self::labels::Labels;
 use self::on_plan::OnPlan;
+use self::placed::Placed;
 use self::sparse::thinned;
 use super::derived::Derived;
 use super::fonts::Face;
@@ -165,15 +166,20 @@ impl Canvas {
         let view = self.moved(ui, view, scene, &ground);
         self.view = Some(view);
         let mut labels = Labels::new(ui.painter_at(area), scene.palette.paper, area);
-        let shown = draw(ui, &view, scene, &mut labels);
-        self.typed.ui(ui, scene, &shown, out);
         let measuring = scene.stage == Stage::Measure;
+        let handles = if measuring {
+            Vec::new()
+        } else {
+            placed::shown(&view, scene, self.grip.held())
+        };
+        let shown = draw(ui, &view, scene, &handles, &mut labels);
+        self.typed.ui(ui, scene, &shown, out);
         let held = if measuring {
             // The handles of paths are quiet while the site is measured.
             self.site.ui(ui, &view, scene, &mut labels, &ground, out);
             None
         } else {
-            self.grip.ui(ui, &view, scene, &mut labels, out)
+            self.grip.ui(ui, &view, scene, handles, &mut labels, out)
         };
         if *scene.mode == Mode::Choose {
             if measuring {
@@ -265,7 +271,13 @@ impl Canvas {
 }
 
 /// Draws all but what the hand can move; where the figures stand that can be typed over.
-fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Figure, Rect)> {
+fn draw(
+    ui: &Ui,
+    view: &View,
+    scene: &Scene<'_>,
+    handles: &[(Placed, Pos2)],
+    labels: &mut Labels,
+) -> Vec<(Figure, Rect)> {
     let painter = ui.painter_at(view.area());
     if scene.stage == Stage::Measure {
         // The paths lie faint under what is measured.
@@ -302,7 +314,7 @@ fn draw(ui: &Ui, view: &View, scene: &Scene<'_>, labels: &mut Labels) -> Vec<(Fi
     for (at, _) in &signs {
         labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));
     }
-    let pegs = figures::seen_pegs(view, scene);
+    let pegs = figures::seen_pegs(view, scene, handles);
     figures::keep_handles_free(view, scene, &pegs, labels);
     figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
@@ -577,6 +589,6 @@ fn backed_text(
     paper: Color32,
     ink: Color32,
 ) {
-    painter.rect_filled(rect.expand2(vec2(3.0, 0.0)), 2.0, paper);
+    pen::fill_rect(painter, rect.expand2(vec2(3.0, 0.0)), paper);
     painter.galley(rect.min, galley, ink);
 }

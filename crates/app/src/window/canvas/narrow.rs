@@ -1,7 +1,7 @@
 //! A path too narrow for its three lines: one band of few corners, so that thousands of legs cost little.
 
-use egui::epaint::WHITE_UV;
-use egui::{Color32, Mesh, Painter, Pos2, Shape, Vec2};
+use egui::{Color32, ColorImage, Id, Mesh, Painter, Pos2, Shape, TextureHandle, TextureOptions};
+use egui::{Vec2, epaint::Vertex, pos2};
 use geometry::Chain;
 
 use super::curves;
@@ -13,10 +13,10 @@ use crate::window::view::View;
 const ROUGH: f32 = 0.45;
 /// So many corners are left out at most between two that are kept: each of them is looked at again.
 const MOST_LEFT_OUT: usize = 12;
-/// From this width on what is between the edges has sharp sides, in screen points.
-const SHARP: f32 = 3.0;
 /// Less than this between the edges is not seen, in screen points.
 const SEEN: f32 = 1.0;
+/// So many colours across the band: several a pixel.
+const COLOURS: usize = 64;
 
 /// What is between the edges of a path, and the edges round it.
 pub(super) fn draw(
@@ -26,62 +26,103 @@ pub(super) fn draw(
     chain: &Chain,
     (wide, edge): (f32, f32),
 ) {
-    let profile = profile(
-        palette,
-        (wide, edge),
-        1.0 / painter.ctx().pixels_per_point(),
-    );
-    let mut mesh = Mesh::default();
+    let across = Across {
+        wide,
+        edge,
+        soft: 1.0 / painter.ctx().pixels_per_point(),
+        colours: [palette.ink, palette.path],
+    };
+    let mut mesh = Mesh::with_texture(across.texture(painter).id());
     for run in view.trace(&curves(chain)) {
-        add_band(&mut mesh, &simplified(&run.points), &profile);
+        add_band(&mut mesh, &simplified(&run.points), across.half());
     }
     painter.add(Shape::mesh(mesh));
 }
 
-/// The colours across the band, from its left rim to its right one, and how far left of the middle
-/// each is; `soft` is the width of the rim.
-fn profile(palette: &Palette, (wide, edge): (f32, f32), soft: f32) -> Vec<(f32, Color32)> {
-    let outer = 0.5 * (wide.max(edge) + edge);
-    let inner = 0.5 * (wide - edge);
-    let mut left = vec![
-        (outer + 0.5 * soft, Color32::TRANSPARENT),
-        (outer - 0.5 * soft, palette.ink),
-    ];
-    let sharp = SHARP <= 2.0 * inner;
-    if sharp {
-        left.push((inner + 0.5 * soft, palette.ink));
-        left.push((inner - 0.5 * soft, palette.path));
-    }
-    let right: Vec<_> = left
-        .iter()
-        .rev()
-        .map(|(at, colour)| (-at, *colour))
-        .collect();
-    if !sharp && SEEN < 2.0 * inner {
-        left.push((0.0, palette.path));
-    }
-    left.extend(right);
-    left
+/// What a band looks like across, lengths in screen points.
+#[derive(Clone, PartialEq)]
+struct Across {
+    /// From edge to edge.
+    wide: f32,
+    /// The width of an edge's line.
+    edge: f32,
+    /// The width of the soft rim.
+    soft: f32,
+    /// Of the edges, and of what is between them.
+    colours: [Color32; 2],
 }
 
-/// Adds a band along a line, at each corner a cross line of the profile's colours.
-fn add_band(mesh: &mut Mesh, line: &[Pos2], profile: &[(f32, Color32)]) {
-    let across = u32::try_from(profile.len()).unwrap_or(0);
+impl Across {
+    /// From the middle to where nothing of the rim is left.
+    fn half(&self) -> f32 {
+        0.5 * (self.wide.max(self.edge) + self.edge + self.soft)
+    }
+
+    /// The colour so far from the middle.
+    fn colour(&self, off: f32) -> Color32 {
+        let [ink, path] = self.colours;
+        // How much of a pixel there lies this side of a border.
+        let within = |border: f32| ((border - off) / self.soft + 0.5).clamp(0.0, 1.0);
+        let inner = 0.5 * (self.wide - self.edge);
+        let between = if SEEN < 2.0 * inner {
+            within(inner)
+        } else {
+            0.0
+        };
+        let outer = within(self.half() - 0.5 * self.soft);
+        ink.lerp_to_gamma(path, between).gamma_multiply(outer)
+    }
+
+    /// The colours across as a picture one pixel long: two corners of the band stand where there would be one for
+    /// each border. It is painted anew only when it changes.
+    fn texture(&self, painter: &Painter) -> TextureHandle {
+        let id = Id::unique("narrow path").with(self.edge.to_bits());
+        let kept: Option<(Self, TextureHandle)> = painter.ctx().data(|data| data.get_temp(id));
+        if let Some((of, texture)) = &kept
+            && of == self
+        {
+            return texture.clone();
+        }
+        let colours: Vec<_> = (0..COLOURS)
+            .map(|nth| self.colour(self.half() * (2.0 * share(nth) - 1.0).abs()))
+            .collect();
+        let image = ColorImage::new([1, COLOURS], colours);
+        let texture = match kept {
+            Some((_, mut texture)) => {
+                texture.set(image, TextureOptions::LINEAR);
+                texture
+            }
+            None => painter
+                .ctx()
+                .load_texture("narrow path", image, TextureOptions::LINEAR),
+        };
+        let keep = (self.clone(), texture.clone());
+        painter.ctx().data_mut(|data| data.insert_temp(id, keep));
+        texture
+    }
+}
+
+/// Where the middle of a colour lies across the band.
+#[expect(clippy::cast_precision_loss, reason = "a few dozen")]
+fn share(nth: usize) -> f32 {
+    (nth as f32 + 0.5) / COLOURS as f32
+}
+
+/// Adds a band along a line, so wide to either side.
+fn add_band(mesh: &mut Mesh, line: &[Pos2], half: f32) {
     let mut crossed = false;
     let mut add = |mesh: &mut Mesh, at: Pos2, left: Vec2| {
-        let first = u32::try_from(mesh.vertices.len()).unwrap_or(u32::MAX - across);
-        mesh.vertices
-            .extend(profile.iter().map(|(off, colour)| egui::epaint::Vertex {
-                pos: at + left * *off,
-                uv: WHITE_UV,
-                color: *colour,
-            }));
+        let first = u32::try_from(mesh.vertices.len()).unwrap_or(u32::MAX - 2);
+        for (side, v) in [(half, 0.0), (-half, 1.0)] {
+            mesh.vertices.push(Vertex {
+                pos: at + left * side,
+                uv: pos2(0.5, v),
+                color: Color32::WHITE,
+            });
+        }
         if crossed {
-            for here in first..(first + across).saturating_sub(1) {
-                let before = here - across;
-                mesh.add_triangle(before, before + 1, here);
-                mesh.add_triangle(before + 1, here, here + 1);
-            }
+            mesh.add_triangle(first - 2, first - 1, first);
+            mesh.add_triangle(first - 1, first, first + 1);
         }
         crossed = true;
     };
@@ -176,38 +217,53 @@ mod tests {
         }
     }
 
+    fn across(wide: f32) -> Across {
+        let palette = Look::Day.palette();
+        Across {
+            wide,
+            edge: 2.0,
+            soft: 1.0,
+            colours: [palette.ink, palette.path],
+        }
+    }
+
     #[test]
     fn a_band_is_as_wide_as_the_path_and_its_edges_and_fades_at_its_rim() {
-        let palette = Look::Day.palette();
-        for (wide, edge, across) in [(5.9, 2.0, 8), (3.9, 2.0, 5), (2.5, 2.0, 4), (0.1, 2.0, 4)] {
-            let profile = profile(palette, (wide, edge), 1.0);
-            assert_eq!(profile.len(), across);
-            assert!(profile.windows(2).all(|pair| pair[1].0 < pair[0].0));
+        for (wide, half, seen) in [
+            (5.9, 4.45, true),
+            (3.9, 3.45, true),
+            (2.5, 2.75, false),
+            (0.1, 2.5, false),
+        ] {
+            let across = across(wide);
+            let [ink, path] = across.colours;
+            assert_eq!(across.half(), half);
+            assert_eq!(across.colour(half), Color32::TRANSPARENT);
+            assert_eq!(across.colour(0.5 * wide), ink);
+            assert_eq!(across.colour(0.0), if seen { path } else { ink });
             let mut mesh = Mesh::default();
             add_band(
                 &mut mesh,
                 &line(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.0)]),
-                &profile,
+                half,
             );
             assert!(mesh.is_valid());
-            assert_eq!(mesh.indices.len(), 2 * 6 * (across - 1));
-            let height = mesh.calc_bounds().height();
-            assert!((height - (wide.max(edge) + edge + 1.0)).abs() < 1e-5);
+            assert_eq!(mesh.indices.len(), 2 * 6);
+            assert_eq!(mesh.calc_bounds().height(), 2.0 * half);
         }
     }
 
     #[test]
     fn a_sharp_turn_does_not_run_far_out() {
-        let profile = [(2.0, Color32::RED), (-2.0, Color32::RED)];
         let mut mesh = Mesh::default();
         add_band(
             &mut mesh,
             &line(&[(0.0, 0.0), (10.0, 0.0), (0.0, 0.1)]),
-            &profile,
+            2.0,
         );
         assert!(mesh.calc_bounds().max.x <= 12.1);
-        add_band(&mut mesh, &line(&[(3.0, 3.0), (3.0, 3.0)]), &profile);
-        add_band(&mut mesh, &line(&[(3.0, 3.0)]), &profile);
+        add_band(&mut mesh, &line(&[(3.0, 3.0), (3.0, 3.0)]), 2.0);
+        add_band(&mut mesh, &line(&[(3.0, 3.0)]), 2.0);
         assert!(mesh.is_valid());
         assert!(
             mesh.vertices

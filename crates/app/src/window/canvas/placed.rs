@@ -86,7 +86,7 @@ pub(super) fn leg_ends(route: &Route, leg: usize) -> Option<(Point, Point)> {
 }
 
 /// All handles of the chosen path: apexes first, so that pegs lie above them.
-pub(super) fn placed(scene: &Scene<'_>) -> Vec<Placed> {
+fn placed(scene: &Scene<'_>) -> Vec<Placed> {
     let pick = scene.pick;
     let (Some(route), Some(solved)) = (scene.plan.route(pick.scheme, pick.route), scene.route())
     else {
@@ -153,12 +153,7 @@ pub(super) fn placed(scene: &Scene<'_>) -> Vec<Placed> {
 /// The handles that are shown, and where on the screen: of those that lie too near one another to be
 /// told apart one stands for all, a peg before an apex, until the plan is shown larger. What is
 /// chosen, its ends and what is `held` always show.
-pub(super) fn shown(
-    all: Vec<Placed>,
-    view: &View,
-    scene: &Scene<'_>,
-    held: Option<Handle>,
-) -> Vec<(Placed, Pos2)> {
+pub(super) fn shown(view: &View, scene: &Scene<'_>, held: Option<Handle>) -> Vec<(Placed, Pos2)> {
     let area = view.area().expand(theme::TARGET);
     let ends = match scene.pick.part {
         Some(Picked::Leg(leg)) => scene
@@ -175,7 +170,7 @@ pub(super) fn shown(
     };
     let is_held = |placed: &Placed| held == Some(placed.handle);
     // Pegs take their squares of the net before apexes do.
-    let mut seen: Vec<_> = all
+    let mut seen: Vec<_> = placed(scene)
         .into_iter()
         .rev()
         .filter(|placed| area.contains(view.screen_from_plan(placed.at)) || is_held(placed))

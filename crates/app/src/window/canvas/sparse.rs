@@ -10,7 +10,7 @@ use crate::window::view::View;
 /// Half of what a finger needs: nearer than this two things cannot be hit apart, in screen points.
 const APART: f32 = 0.5 * theme::TARGET;
 /// More than so many at a time hide what they stand on.
-const MOST: usize = 250;
+const MOST: usize = 150;
 /// Farther apart than this nothing need be, in screen points.
 const FARTHEST: f32 = 1000.0;
 
