@@ -81,6 +81,12 @@ impl Clearance {
         self.distance - self.wanted
     }
 
+    /// Whether it runs over a thin line, which has no depth that could be told.
+    #[must_use]
+    pub fn crosses(&self) -> bool {
+        self.overlaps && -KEPT <= self.distance
+    }
+
     /// Whether it is nearer than is wanted.
     #[must_use]
     pub fn is_too_near(&self) -> bool {
@@ -271,7 +277,7 @@ impl SolvedRoute {
                 obstacle: surroundings.obstacle_of(patch),
                 border,
                 distance: gap.distance,
-                overlaps: gap.distance < 0.0,
+                overlaps: overlaps(&surroundings.ground().patches()[patch], gap.distance),
                 leads_up: false,
                 wanted: surroundings.wanted_by(patch),
                 on_path: gap.from,
@@ -427,16 +433,11 @@ impl Look<'_> {
 
     fn note_as(&mut self, border: Border, patch: usize, gap: Gap, (wanted, leads_up): (f64, bool)) {
         let obstacle = self.surroundings.obstacle_of(patch);
-        let least = if matches!(self.patch(patch).core(), Core::Line(_)) {
-            KEPT
-        } else {
-            -KEPT
-        };
         let new = Clearance {
             obstacle,
             border,
             distance: gap.distance,
-            overlaps: gap.distance < least,
+            overlaps: overlaps(self.patch(patch), gap.distance),
             leads_up,
             wanted,
             on_path: gap.from,
@@ -448,6 +449,16 @@ impl Look<'_> {
             *least = new;
         }
     }
+}
+
+/// Whether what is so near a patch runs into it: an area may be touched, a thin line is then crossed.
+fn overlaps(patch: &Patch, distance: f64) -> bool {
+    let least = if matches!(patch.core(), Core::Line(_)) {
+        KEPT
+    } else {
+        -KEPT
+    };
+    distance < least
 }
 
 /// A point of a patch; none of what lies beyond a boundary.

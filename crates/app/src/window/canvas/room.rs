@@ -78,7 +78,9 @@ fn draw_clearance(
     }
     let sign = if too_near { "! " } else { "" };
     let distance = scene.ruler().text(clearance.distance.abs());
-    let text = if clearance.distance < 0.0 {
+    let text = if clearance.crosses() {
+        format!("{sign}across it")
+    } else if clearance.overlaps {
         format!("{sign}{distance} into it")
     } else {
         format!("{sign}{distance}")

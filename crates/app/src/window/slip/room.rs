@@ -40,7 +40,9 @@ fn clearance_ui(ui: &mut Ui, scene: &Scene<'_>, clearance: &Clearance) {
     let distance = ruler.text(clearance.distance.abs());
     let wanted = ruler.text(clearance.wanted);
     let edge = capital(&format!("the {}", clearance.border.word()));
-    let sentence = if clearance.distance < 0.0 {
+    let sentence = if clearance.crosses() {
+        format!("{edge} crosses {name}")
+    } else if clearance.overlaps {
         format!("{edge} is {distance} in {name}")
     } else if clearance.wanted > 0.0 {
         format!("{edge} comes within {distance} of {name}, {wanted} wanted")
