@@ -40,11 +40,40 @@ impl Chain {
     #[must_use]
     pub fn gap(&self, other: &Self) -> ChainGap {
         let (one, two) = (Runs::of(self.pieces()), Runs::of(other.pieces()));
+        self.told(other, [&one, &two], one.least(&two))
+    }
+
+    /// The least distance less than `limit` metres between those pieces of two chains, given by their numbers, that
+    /// count: of a chain and itself, say, those that are far apart along it.
+    ///
+    /// ```
+    /// use geometry::{Chain, Line, Piece, Point};
+    /// let at = [(0.0, 0.0), (9.0, 0.0), (9.0, 2.0), (0.0, 3.0)].map(|(x, y)| Point::new(x, y));
+    /// let legs = at.windows(2).map(|ends| Line::new(ends[0], ends[1]).map(Piece::Line));
+    /// let path = Chain::new(legs.collect::<Result<_, _>>()?, false)?;
+    /// let far = |one: usize, other: usize| one + 1 < other;
+    /// assert_eq!(path.gap_where(&path, 5.0, far).map(|gap| gap.distance), Some(2.0));
+    /// assert_eq!(path.gap_where(&path, 1.0, far), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn gap_where(
+        &self,
+        other: &Self,
+        limit: f64,
+        counts: impl Fn(usize, usize) -> bool,
+    ) -> Option<ChainGap> {
+        let (one, two) = (Runs::of(self.pieces()), Runs::of(other.pieces()));
+        let closest = one.closest_where(&two, limit * limit, &counts)?;
+        Some(self.told(other, [&one, &two], closest))
+    }
+
+    fn told(&self, other: &Self, [one, two]: [&Runs; 2], closest: Closest) -> ChainGap {
         let Closest {
             span,
             from_piece,
             to_piece,
-        } = one.least(&two);
+        } = closest;
         let gap = span.gap();
         ChainGap {
             distance: gap.distance,

@@ -1,7 +1,6 @@
 //! Where a chain crosses itself.
 
-use std::ops::Range;
-
+use crate::tree::{Run, Tree};
 use crate::{Bounds, Chain, Piece, Point, SAME_PLACE, meetings};
 
 /// One place where a chain meets itself again.
@@ -24,11 +23,14 @@ pub(crate) fn self_crossings(chain: &Chain) -> Vec<Crossing> {
         .iter()
         .map(|piece| piece.bounds().grown(SAME_PLACE))
         .collect();
+    let tree = Tree::over(&boxes);
     let mut found = Vec::new();
-    within(&boxes, 0..boxes.len(), &mut |before, after| {
-        between(chain, before, after, &mut found);
-        found.len() < MOST
-    });
+    if let Some(all) = tree.root() {
+        within(&tree, &all, &mut |before, after| {
+            between(chain, before, after, &mut found);
+            found.len() < MOST
+        });
+    }
     found.sort_by(|a, b| {
         a.first
             .total_cmp(&b.first)
@@ -46,47 +48,32 @@ const MOST: usize = 1000;
 
 /// Tells of every two boxes of a run that meet, as long as it is answered that more are wanted;
 /// whether they still are.
-fn within(
-    boxes: &[Bounds],
-    run: Range<usize>,
-    tell: &mut impl FnMut(usize, usize) -> bool,
-) -> bool {
-    if run.len() < 2 {
+fn within(tree: &Tree, run: &Run, tell: &mut impl FnMut(usize, usize) -> bool) -> bool {
+    if run.is_leaf() {
         return true;
     }
-    let (first, second) = halves(&run);
-    within(boxes, first.clone(), tell)
-        && within(boxes, second.clone(), tell)
-        && across(boxes, first, second, tell)
+    let (first, second) = run.halves();
+    within(tree, &first, tell) && within(tree, &second, tell) && across(tree, &first, &second, tell)
 }
 
 /// Tells of every box of one run that meets one of a later run.
 fn across(
-    boxes: &[Bounds],
-    first: Range<usize>,
-    second: Range<usize>,
+    tree: &Tree,
+    first: &Run,
+    second: &Run,
     tell: &mut impl FnMut(usize, usize) -> bool,
 ) -> bool {
-    let hull = |run: &Range<usize>| boxes[run.clone()].iter().copied().reduce(Bounds::with);
-    let meet = hull(&first)
-        .zip(hull(&second))
-        .is_some_and(|(a, b)| a.meets(b));
-    if !meet {
+    if !tree.bounds(first).meets(*tree.bounds(second)) {
         true
-    } else if first.len() == 1 && second.len() == 1 {
-        tell(first.start, second.start)
-    } else if first.len() >= second.len() {
-        let (one, other) = halves(&first);
-        across(boxes, one, second.clone(), tell) && across(boxes, other, second, tell)
+    } else if first.is_leaf() && second.is_leaf() {
+        tell(first.things.start, second.things.start)
+    } else if first.things.len() >= second.things.len() {
+        let (one, other) = first.halves();
+        across(tree, &one, second, tell) && across(tree, &other, second, tell)
     } else {
-        let (one, other) = halves(&second);
-        across(boxes, first.clone(), one, tell) && across(boxes, first, other, tell)
+        let (one, other) = second.halves();
+        across(tree, first, &one, tell) && across(tree, first, &other, tell)
     }
-}
-
-fn halves(run: &Range<usize>) -> (Range<usize>, Range<usize>) {
-    let middle = run.start + run.len() / 2;
-    (run.start..middle, middle..run.end)
 }
 
 fn between(chain: &Chain, before: usize, after: usize, found: &mut Vec<Crossing>) {
@@ -179,7 +166,8 @@ mod tests {
             })
             .collect();
         let mut told = Vec::new();
-        assert!(within(&boxes, 0..boxes.len(), &mut |a, b| {
+        let tree = Tree::over(&boxes);
+        assert!(within(&tree, &tree.root().unwrap(), &mut |a, b| {
             told.push((a, b));
             true
         }));

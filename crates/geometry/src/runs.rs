@@ -107,6 +107,16 @@ impl Runs {
 
     /// The least span to another chain, if it is less than the root of `limit` long.
     pub(crate) fn closest(&self, other: &Self, limit: f64) -> Option<Closest> {
+        self.closest_where(other, limit, &|_, _| true)
+    }
+
+    /// The same, of pairs of pieces that count.
+    pub(crate) fn closest_where(
+        &self,
+        other: &Self,
+        limit: f64,
+        counts: &impl Fn(usize, usize) -> bool,
+    ) -> Option<Closest> {
         let mut best = Closest {
             span: Span {
                 square: limit,
@@ -123,7 +133,7 @@ impl Runs {
             .square_between(other.tree.bounds(&two))
             < limit
         {
-            self.closest_in(other, &one, &two, &mut best);
+            self.closest_in(other, (&one, &two), counts, &mut best);
         }
         (best.from_piece != usize::MAX).then_some(best)
     }
@@ -137,9 +147,18 @@ impl Runs {
         })
     }
 
-    fn closest_in(&self, other: &Self, one: &Run, two: &Run, best: &mut Closest) {
+    fn closest_in(
+        &self,
+        other: &Self,
+        (one, two): (&Run, &Run),
+        counts: &impl Fn(usize, usize) -> bool,
+        best: &mut Closest,
+    ) {
         if one.is_leaf() && two.is_leaf() {
             let (from_piece, to_piece) = (one.things.start, two.things.start);
+            if !counts(from_piece, to_piece) {
+                return;
+            }
             let span = between(&self.frames[from_piece], &other.frames[to_piece]);
             if span.square < best.span.square {
                 *best = Closest {
@@ -155,7 +174,7 @@ impl Runs {
             let far = self.tree.bounds(&second).square_between(bounds);
             for (square, half) in nearer_first((near, first), (far, second)) {
                 if square < best.span.square && !self.keeps_off(&half, other, two, best) {
-                    self.closest_in(other, &half, two, best);
+                    self.closest_in(other, (&half, two), counts, best);
                 }
             }
         } else {
@@ -165,7 +184,7 @@ impl Runs {
             let far = bounds.square_between(other.tree.bounds(&second));
             for (square, half) in nearer_first((near, first), (far, second)) {
                 if square < best.span.square && !self.keeps_off(one, other, &half, best) {
-                    self.closest_in(other, one, &half, best);
+                    self.closest_in(other, (one, &half), counts, best);
                 }
             }
         }

@@ -2,9 +2,10 @@
 
 mod vehicle;
 
-use geometry::{Arc, Chain, Reach, Swept};
+use geometry::{Arc, Chain, Point, Reach, Swept};
 use serde::{Deserialize, Serialize};
 
+use crate::clearance::IN_SIGHT;
 use crate::solve::SolvedRoute;
 
 pub use vehicle::{Trailer, Vehicle, usual_vehicles};
@@ -48,7 +49,24 @@ pub struct Feel {
     pub tightest: Option<usize>,
     /// The vehicles of the plan, in order.
     pub vehicles: Vec<VehicleFit>,
+    /// Where it comes near itself.
+    pub comes_by: Option<ComesBy>,
 }
+
+/// Where a path comes by one of its own legs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ComesBy {
+    /// The least distance between its edges there, in metres; zero where they cross.
+    pub distance: f64,
+    /// The nearest points, on the earlier leg and on the later one.
+    pub at: [Point; 2],
+    /// Their stations along the centre line in metres.
+    pub stations: [f64; 2],
+}
+
+/// Legs at least so many widths apart along a path come by each other; nearer ones turn into each other.
+/// Common practice, no source.
+const BY_ITSELF: f64 = 2.0;
 
 /// How a bend feels to walk.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -126,7 +144,51 @@ pub fn feel(walk: &Walk, route: &SolvedRoute) -> Option<Feel> {
         bends,
         tightest,
         vehicles: walk.vehicles.iter().filter_map(fits).collect(),
+        comes_by: comes_by(route, chain),
     })
+}
+
+/// The nearest that an edge of a path comes to an edge of another part of it, if they come within sight.
+fn comes_by(route: &SolvedRoute, centre: &Chain) -> Option<ComesBy> {
+    let edges = [&route.left_edge, &route.right_edge];
+    let pairs = [[0, 0], [1, 1], [0, 1]].into_iter().filter_map(|sides| {
+        let [one, other] = sides.map(|side| edges[side].as_ref());
+        let beside = sides.map(|side| &route.beside[side]);
+        let counts = |first: usize, second: usize| {
+            let [a, b] =
+                [beside[0].get(first), beside[1].get(second)].map(|n| n.copied().unwrap_or(0));
+            BY_ITSELF * route.width < way_between(centre, a.min(b), a.max(b))
+        };
+        let gap = one?.gap_where(other?, IN_SIGHT, counts)?;
+        Some((gap, beside.map(Vec::as_slice)))
+    });
+    let (gap, beside) = pairs.min_by(|a, b| a.0.distance.total_cmp(&b.0.distance))?;
+    let place = |side: usize, piece: usize, at: Point| {
+        let piece = beside[side].get(piece).copied().unwrap_or(0);
+        let along = centre.pieces()[piece].nearest(at).0;
+        (centre.station_of(piece) + along, at)
+    };
+    let mut ends = [
+        place(0, gap.from_piece, gap.from),
+        place(1, gap.to_piece, gap.to),
+    ];
+    ends.sort_by(|a, b| a.0.total_cmp(&b.0));
+    Some(ComesBy {
+        distance: gap.distance,
+        at: ends.map(|end| end.1),
+        stations: ends.map(|end| end.0),
+    })
+}
+
+/// How far one walks from the end of one piece to the start of a later one, on a closed line the shorter way.
+fn way_between(chain: &Chain, before: usize, after: usize) -> f64 {
+    let end = |piece: usize| chain.station_of(piece) + chain.pieces()[piece].length();
+    let on = chain.station_of(after) - end(before);
+    if chain.is_closed() {
+        on.min(chain.length() - end(after) + chain.station_of(before))
+    } else {
+        on
+    }
 }
 
 fn bend_feel(walk: &Walk, width: f64, piece: usize, arc: &Arc) -> BendFeel {

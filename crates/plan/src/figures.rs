@@ -75,6 +75,19 @@ pub struct FeelFigures {
     pub tightest: Option<usize>,
     /// The vehicles of the plan.
     pub vehicles: Vec<VehicleFigures>,
+    /// Where it comes within a metre of another part of itself; null where it does not.
+    pub comes_by: Option<ComesByFigures>,
+}
+
+/// Where a path comes by one of its own legs.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct ComesByFigures {
+    /// The least distance between its edges there; 0 where they cross.
+    pub distance: f64,
+    /// The stations of the nearest places, the earlier one first.
+    pub stations: [f64; 2],
+    /// The nearest points of the edges there.
+    pub at: [[f64; 2]; 2],
 }
 
 /// How a bend feels to walk.
@@ -312,6 +325,11 @@ fn feel_figures(feel: Feel) -> FeelFigures {
         bends: feel.bends.iter().map(bend).collect(),
         tightest: feel.tightest,
         vehicles: feel.vehicles.into_iter().map(vehicle).collect(),
+        comes_by: feel.comes_by.map(|by| ComesByFigures {
+            distance: by.distance,
+            stations: by.stations,
+            at: by.at.map(pair),
+        }),
     }
 }
 

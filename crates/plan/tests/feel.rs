@@ -273,3 +273,47 @@ fn two_thousand_legs_are_soon_felt() {
             .all(|bend| bend.turn_per_pace.abs() < FRAC_PI_2)
     );
 }
+
+/// Out along a line, round half a circle of 0.9 m radius, back beside it: the edges of a path 1.2 m wide are 0.6 m apart.
+#[test]
+fn a_path_that_comes_back_beside_itself_says_how_near() {
+    let back = |width: f64, radius: f64| {
+        let points = [(0., 0.), (8., 0.), (8., 2. * radius), (0., 2. * radius)];
+        let path = route(
+            &points,
+            vec![Shape::Straight, Shape::Onward, Shape::Straight],
+        );
+        felt(Route { width, ..path }, &Walk::default()).comes_by
+    };
+    let by = back(1.2, 0.9).unwrap();
+    near(by.distance, 0.6, 1e-9);
+    near(
+        (by.at[0].y - 0.6).abs() + (by.at[1].y - 1.2).abs(),
+        0.0,
+        1e-9,
+    );
+    let [first, second] = by.stations;
+    // As far from the turn on the one leg as on the other.
+    near((8.0 - first) - (second - 8.0 - 0.9 * PI), 0.0, 1e-9);
+    assert_eq!(back(1.2, 1.2), None, "1.2 m apart is far enough");
+    // Two legs that join at a right angle turn into each other; they do not come by each other.
+    assert_eq!(felt(quarter(1.0, 1.2), &Walk::default()).comes_by, None);
+}
+
+#[test]
+fn a_path_that_crosses_itself_runs_into_itself() {
+    let points = [(0., 0.), (8., 0.), (8., 6.), (4., 6.), (4., -4.)];
+    let by = felt(route(&points, vec![Shape::Straight; 4]), &Walk::default()).comes_by;
+    near(by.unwrap().distance, 0.0, 1e-12);
+}
+
+/// A ring is round: the place where it closes is none where it comes by itself.
+#[test]
+fn a_ring_does_not_come_by_itself_where_it_closes() {
+    let points = [(0., 0.), (8., 0.), (8., 8.), (0., 8.)];
+    let path = Route {
+        closed: true,
+        ..route(&points, vec![Shape::Straight; 4])
+    };
+    assert_eq!(felt(path, &Walk::default()).comes_by, None);
+}

@@ -415,6 +415,7 @@ fn look_through(plan: &Plan) {
             "\"turn_that_hides\":",
             "\"hides_what_is_beyond\":",
             "\"folds_at\":",
+            "\"comes_by\":",
             "\"root_zone\":",
         ];
         assert!(

@@ -35,11 +35,14 @@ pub(super) fn thinned<T>(
             .filter(|thing| stays(thing))
             .map(square)
             .collect();
-        let shown: Vec<bool> = all
-            .iter()
-            .map(|thing| stays(thing) || taken.insert(square(thing)))
-            .collect();
-        if taken.len() <= MOST || apart > FARTHEST {
+        let mut shown = Vec::with_capacity(all.len());
+        for thing in &all {
+            shown.push(stays(thing) || taken.insert(square(thing)));
+            if MOST < taken.len() && apart <= FARTHEST {
+                break; // no need to count how many too many
+            }
+        }
+        if shown.len() == all.len() {
             let shown = all.into_iter().zip(shown);
             return shown
                 .filter_map(|(thing, shown)| shown.then_some(thing))

@@ -2,7 +2,7 @@
 
 use egui::{Button, RichText, Ui};
 use geometry::Piece;
-use plan::feel::{BendFeel, Feel, VehicleFit};
+use plan::feel::{BendFeel, ComesBy, Feel, VehicleFit};
 use plan::units::angle_text;
 
 use super::field::Typing;
@@ -41,6 +41,9 @@ fn feel_ui(ui: &mut Ui, scene: &Scene<'_>, feel: &Feel, out: &mut Vec<Intent>) {
     if let Some(bend) = feel.bends.iter().find(|bend| Some(bend.piece) == chosen) {
         bend_ui(ui, scene, bend);
     }
+    if let Some(by) = &feel.comes_by {
+        comes_by_ui(ui, scene, by, out);
+    }
     for (nth, fit) in feel.vehicles.iter().enumerate() {
         vehicle_ui(ui, scene, nth, fit, out);
     }
@@ -64,6 +67,21 @@ fn tightest_ui(ui: &mut Ui, scene: &Scene<'_>, bend: &BendFeel, out: &mut Vec<In
         if let Some(origin) = route.origins.get(bend.piece) {
             out.push(Intent::Pick(Picked::from(*origin)));
         }
+    }
+}
+
+fn comes_by_ui(ui: &mut Ui, scene: &Scene<'_>, by: &ComesBy, out: &mut Vec<Intent>) {
+    let ruler = scene.ruler();
+    let [distance, first, second] =
+        [by.distance, by.stations[0], by.stations[1]].map(|length| ruler.text(length));
+    let sentence = if by.distance > 0.0 {
+        format!("At {second} from its start it comes within {distance} of itself at {first}")
+    } else {
+        format!("At {second} from its start it runs into itself at {first}")
+    };
+    if ui.add(Button::new(sentence).wrap().frame(false)).clicked() {
+        out.push(Intent::GoTo(by.at[1]));
+        out.push(Intent::Along(by.stations[1]));
     }
 }
 
