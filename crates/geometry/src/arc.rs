@@ -247,7 +247,7 @@ impl Arc {
     /// The length along the arc.
     #[must_use]
     pub fn length(&self) -> f64 {
-        self.radius() * self.sweep().abs()
+        self.bend().arc_length()
     }
 
     /// The point farthest from the chord.
@@ -350,14 +350,16 @@ impl Arc {
             distance
         };
         let scale = 1.0 + outward / self.radius();
-        let at_start = self.start_direction().left().unit();
-        let at_end = self.end_direction().left().unit();
         if scale <= 0.0 {
             return None;
         }
+        // Square off the arc at its ends: the square off its chord, turned by half the sweep.
+        let across = self.across();
+        let (cosine, sine) = self.half_turn();
+        let (off, along) = (across * cosine, across.left() * -sine);
         Self::part(
-            self.start + at_start * distance,
-            self.end + at_end * distance,
+            self.start + (off + along) * distance,
+            self.end + (off - along) * distance,
             self.rise * scale,
         )
     }

@@ -39,10 +39,12 @@ impl Frame {
         };
         let along = (end - start) / chord;
         let half = 0.5 * chord;
-        let q = rise.abs() / half;
-        let scale = 1.0 / (1.0 + q * q);
-        let sine = 2.0 * q * scale;
         let up_is_left = rise >= 0.0;
+        let rise = rise.abs();
+        // With q = h / (c/2), the tangent of a quarter of the sweep: sine 2q / (1 + q²), cosine
+        // (1 − q²) / (1 + q²); a length is never so great or small that its square is not had.
+        let scale = 1.0 / (half * half + rise * rise);
+        let curvature = 2.0 * rise * scale;
         Self {
             start,
             end,
@@ -54,10 +56,10 @@ impl Frame {
                 -along.left()
             },
             half,
-            rise: rise.abs(),
-            curvature: sine / half,
-            cosine: (1.0 - q) * (1.0 + q) * scale,
-            sine,
+            rise,
+            curvature,
+            cosine: (half - rise) * (half + rise) * scale,
+            sine: curvature * half,
             up_is_left,
         }
     }
@@ -99,9 +101,12 @@ impl Frame {
     fn off(&self, x: f64, up: f64) -> (f64, f64) {
         let (wx, wy) = self.outward(x, up);
         let length = (wx * wx + wy * wy).sqrt();
-        let power =
-            self.curvature * ((x - self.half) * (x + self.half) + up * up) + 2.0 * self.cosine * up;
-        (power / (length + 1.0), length)
+        (self.power(x, up) / (length + 1.0), length)
+    }
+
+    /// |p − C|² − R², over the radius.
+    fn power(&self, x: f64, up: f64) -> f64 {
+        self.curvature * ((x - self.half) * (x + self.half) + up * up) + 2.0 * self.cosine * up
     }
 
     /// Whether a point lies inside the whole circle; left out on straights.
@@ -117,14 +122,17 @@ impl Frame {
             let end = if x < 0.0 { self.start } else { self.end };
             return ((end - point).square(), end);
         }
-        let (off, length) = self.off(x, up);
-        if length <= 0.0 {
+        let (wx, wy) = self.outward(x, up);
+        let square = wx * wx + wy * wy;
+        if square <= 0.0 {
             // At the centre every point of the arc is as near: the apex is one.
+            let off = self.off(x, up).0;
             return (off * off, self.place(0.0, self.rise));
         }
-        let (wx, wy) = self.outward(x, up);
-        let share = off / length;
-        (off * off, self.place(x - share * wx, up - share * wy))
+        // How far off it lies, as in `off`, over the length of the way outward.
+        let share = self.power(x, up) / (square + square.sqrt());
+        let foot = self.place(x - share * wx, up - share * wy);
+        (share * share * square, foot)
     }
 
     /// The point of the arc at which `normal` (length one) points straight out, if it is on it.

@@ -195,7 +195,6 @@ impl Edge {
 }
 
 fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
-    let turn = first.end_direction().turn_to(second.start_direction());
     let gap = first.end().distance(second.start());
     if gap <= SAME_PLACE {
         return Joint::Meet;
@@ -207,8 +206,9 @@ fn join(first: &Piece, second: &Piece, distance: f64) -> Joint {
     {
         return Joint::Mitre(*first, Vec::new(), second);
     }
-    let inside = (turn > 0.0) == (distance > 0.0);
-    if inside {
+    let (from, to) = (first.end_direction(), second.start_direction());
+    let turns_left = from.unit().cross(to.unit()) > 0.0;
+    if turns_left == (distance > 0.0) {
         return match trimmed(first, second) {
             Some((first, second)) => Joint::Trim(first, second),
             None => Joint::Apart,

@@ -128,6 +128,12 @@ impl Piece {
         (along, foot)
     }
 
+    /// The nearest point of it to `point`, without asking how far along: a third of the work.
+    #[must_use]
+    pub fn nearest_point(&self, point: Point) -> Point {
+        Frame::of(self).nearest(point).1
+    }
+
     /// A circle that holds the whole piece: the middle of its chord, and half the chord or, past a
     /// half circle, the rise.
     pub(crate) fn round(&self) -> (Point, f64) {

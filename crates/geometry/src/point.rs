@@ -77,7 +77,7 @@ impl Vector {
     /// Its length in metres.
     #[must_use]
     pub fn length(self) -> f64 {
-        self.x.hypot(self.y)
+        self.square().sqrt()
     }
 
     /// Its length squared: enough to compare by, and cheaper.

@@ -85,6 +85,11 @@ mod nearest {
 
     #[divan::bench]
     fn bend(bencher: Bencher<'_, '_>) {
+        bencher.bench(ours::bend_nearest_point());
+    }
+
+    #[divan::bench]
+    fn bend_and_how_far_along(bencher: Bencher<'_, '_>) {
         bencher.bench(ours::bend_nearest());
     }
 

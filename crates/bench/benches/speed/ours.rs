@@ -54,7 +54,13 @@ pub(crate) fn bend_length() -> impl Fn() -> f64 {
     move || black_box(&bend).length()
 }
 
-/// The nearest point of a bend, and how far along it is.
+/// The nearest point of a bend.
+pub(crate) fn bend_nearest_point() -> impl Fn() -> Point {
+    let bend = bend();
+    move || black_box(&bend).nearest_point(black_box(BESIDE))
+}
+
+/// The same, and how far along it is.
 pub(crate) fn bend_nearest() -> impl Fn() -> (f64, Point) {
     let bend = bend();
     move || black_box(&bend).nearest(black_box(BESIDE))

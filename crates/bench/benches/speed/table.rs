@@ -166,9 +166,16 @@ fn rows() -> Vec<Row> {
         Row::new("Length of a bend of 60°", time(ours::bend_length()))
             .wanted(20e-9)
             .kurbo(time(peers::kurbo_bend_length())),
-        Row::new("Nearest point of a bend of 60°", time(ours::bend_nearest()))
-            .wanted(20e-9)
-            .kurbo(time(peers::kurbo_bend_nearest())),
+        Row::new(
+            "Nearest point of a bend of 60°",
+            time(ours::bend_nearest_point()),
+        )
+        .wanted(20e-9)
+        .kurbo(time(peers::kurbo_bend_nearest())),
+        Row::new(
+            "The same, and how far along it is",
+            time(ours::bend_nearest()),
+        ),
         Row::new("Length of a path of 20 legs", time(ours::length(20)))
             .kurbo(time(peers::kurbo_length(20)))
             .geo(time(peers::geo_length(20))),
