@@ -1,5 +1,7 @@
 //! Where a chain crosses itself.
 
+use std::f64::consts::FRAC_PI_2;
+
 use crate::tree::{Run, Tree};
 use crate::{Bounds, Chain, Piece, Point, SAME_PLACE, meetings};
 
@@ -120,9 +122,19 @@ const JOINT: f64 = 1e-4;
 /// again has gone round a loop, and a loop turns through a whole circle, of which the place where it
 /// meets itself takes half at most.
 fn turns_too_little(before: &Piece, after: &Piece) -> bool {
-    let corner = before.end_direction().turn_to(after.start_direction());
-    let turned = before.sweep().abs() + corner.abs() + after.sweep().abs();
-    turned < std::f64::consts::PI - crate::SAME_DIRECTION
+    const ENOUGH: f64 = std::f64::consts::PI - crate::SAME_DIRECTION;
+    let (from, to) = (before.end_direction(), after.start_direction());
+    // Seen at once most times: an angle is less than its tangent, and up to a quarter turn than π/2 of its sine.
+    let at_most = |piece: &Piece| {
+        piece
+            .arc()
+            .map_or(0.0, |arc| 8.0 * arc.rise().abs() / arc.chord())
+    };
+    let corner = FRAC_PI_2 * from.unit().cross(to.unit()).abs();
+    if from.unit().dot(to.unit()) > 0.0 && at_most(before) + corner + at_most(after) < ENOUGH {
+        return true;
+    }
+    before.sweep().abs() + from.turn_to(to).abs() + after.sweep().abs() < ENOUGH
 }
 
 fn doubles_back(before: &Piece, after: &Piece) -> bool {
