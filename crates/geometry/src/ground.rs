@@ -6,7 +6,7 @@ use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 
 use crate::runs::Runs;
-use crate::{Bounds, Chain, Gap, Patch, Piece, Point};
+use crate::{Bounds, Chain, Gap, Overlap, Patch, Piece, Point};
 
 /// Many patches, with an index by place: asking costs little more than what is found.
 ///
@@ -82,16 +82,31 @@ impl Ground {
         })
     }
 
+    /// Each patch that a given one [overlaps](Patch::overlap) by more than `least` metres, with its
+    /// number, in order.
+    #[must_use]
+    pub fn overlaps(&self, patch: &Patch, least: f64) -> Vec<(usize, Overlap)> {
+        let look = |other: &Patch| patch.overlap(other).filter(|found| found.depth > least);
+        match patch.bounds() {
+            Some(bounds) => self.found(bounds, 0.0, look),
+            None => {
+                let all = self.patches.iter().enumerate();
+                all.filter_map(|(i, other)| Some((i, look(other)?)))
+                    .collect()
+            }
+        }
+    }
+
     /// What is found of the patches that may be within `reach` of a box, by number.
-    fn found(
+    fn found<T>(
         &self,
         about: Bounds,
         reach: f64,
-        look: impl Fn(&Patch) -> Option<Gap>,
-    ) -> Vec<(usize, Gap)> {
+        look: impl Fn(&Patch) -> Option<T>,
+    ) -> Vec<(usize, T)> {
         let about = envelope(about.grown(reach.max(0.0)));
         let mut found = Vec::new();
-        let mut look = |i: usize| found.extend(look(&self.patches[i]).map(|gap| (i, gap)));
+        let mut look = |i: usize| found.extend(look(&self.patches[i]).map(|it| (i, it)));
         let _ = self
             .index
             .locate_in_envelope_intersecting_int(&about, |boxed| {

@@ -262,8 +262,13 @@ impl Patch {
         }
     }
 
+    /// The core's line or outline; a point has none.
+    pub(crate) fn border(&self) -> Option<&Runs> {
+        self.border.as_ref()
+    }
+
     /// A place of the core: of a point the point.
-    fn centre(&self) -> Point {
+    pub(crate) fn centre(&self) -> Point {
         match &self.core {
             Core::Point(point) => *point,
             Core::Line(chain) | Core::Area(chain) | Core::Beyond(chain) => chain.start(),

@@ -14,6 +14,8 @@ mod ground;
     reason = "shared with the tests of chains, which need more of it"
 )]
 mod making;
+#[path = "clearance/overlaps.rs"]
+mod overlaps;
 #[path = "clearance/patches.rs"]
 mod patches;
 #[path = "clearance/published.rs"]

@@ -4,6 +4,7 @@ mod base_line;
 mod bend;
 mod checks;
 mod offsets;
+pub mod reach;
 mod steps;
 
 use geometry::{Bounds, Chain, Direction, Point};

@@ -119,6 +119,15 @@ impl Surroundings {
         near.into_iter().map(|(zone, _)| self.trees[zone]).collect()
     }
 
+    /// The trees among whose roots a point lies: which obstacles they are, and how deep in the root
+    /// zone it is, in metres.
+    pub(crate) fn roots_at(&self, point: Point) -> impl Iterator<Item = (usize, f64)> {
+        let zones = self.roots.near_point(point, 0.0);
+        zones
+            .into_iter()
+            .map(|(zone, gap)| (self.trees[zone], -gap.distance))
+    }
+
     /// How far from a path anything is worth measuring, in metres.
     #[must_use]
     pub fn reach(&self) -> f64 {
