@@ -556,6 +556,32 @@ fn a_path_held_to_the_shed_turns_with_it() {
 }
 
 #[test]
+fn a_finding_of_the_site_leads_to_the_thing() {
+    let mut plan = example::plan().unwrap();
+    let bow = [(20.0, 2.0), (22.0, 4.0), (22.0, 2.0), (20.0, 4.0)];
+    let bow = bow.map(|(x, y)| Point::new(x, y)).to_vec();
+    plan.site_mut()
+        .obstacles
+        .push(Obstacle::new("Bow", ObstacleKind::Bed, Extent::Area(bow)));
+    let mut pad = window_on(plan);
+    let draw = By::new().role(Role::Tab).label_contains("Draw");
+    pad.get(draw).click();
+    pad.run();
+    let crosses = |label: &str| label.contains("Bow") && label.contains("touches itself");
+    let finding = pad
+        .query_all_by_role(Role::Button)
+        .find(|node| crosses(&node.accesskit_node().label().unwrap_or_default()));
+    finding.expect("a finding").scroll_to_me();
+    pad.run();
+    let finding = pad
+        .query_all_by_role(Role::Button)
+        .find(|node| crosses(&node.accesskit_node().label().unwrap_or_default()));
+    finding.expect("a finding").click();
+    pad.run();
+    assert_eq!(value(&pad, Role::TextInput, "Name"), "Bow");
+}
+
+#[test]
 fn path_handles_are_quiet_here_and_the_site_is_in_draw() {
     let mut pad = yard();
     assert!(pad.query_by_role_and_label(Role::Slider, "Peg 1").is_none());

@@ -12,7 +12,8 @@ use super::{ask, bend::row_ui, read_length};
 use crate::window::action::Action;
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
-use crate::window::pick::Picked;
+use crate::window::pick::{Picked, Stage};
+use crate::window::site::{SiteAsk, SitePick, Thing};
 use crate::window::theme::{self, Look};
 use crate::window::words;
 
@@ -86,7 +87,12 @@ pub(super) fn findings_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>)
             match finding.place.part {
                 Part::Leg(leg) => out.push(Intent::Pick(Picked::Leg(leg))),
                 Part::Waypoint(i) => out.push(Intent::Pick(Picked::Waypoint(i))),
-                Part::Whole | Part::Obstacle(_) => {}
+                Part::Obstacle(i) => {
+                    let whole = SitePick::whole(Thing::Obstacle(i));
+                    out.push(Intent::Stage(Stage::Measure));
+                    out.push(Intent::Site(SiteAsk::Choose(Some(whole))));
+                }
+                Part::Whole => {}
             }
         }
         if finding.code == Code::DirectionMissed {
