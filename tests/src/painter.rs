@@ -234,6 +234,7 @@ mod tests {
     fn square(painter: &mut Painter, shapes: &[egui::Shape]) -> RgbaImage {
         let ctx = Context::default();
         ctx.tessellation_options_mut(|options| options.feathering = false);
+        ctx.all_styles_mut(|style| style.visuals.panel_fill = Color32::BLACK);
         let input = egui::RawInput {
             screen_rect: Some(Rect::from_min_size(Pos2::ZERO, egui::vec2(8.0, 8.0))),
             ..egui::RawInput::default()
