@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use geometry::{Chain, Core, Gap, Line, Patch, Piece, Point};
 
-use crate::document::{Route, Side};
+use crate::document::Side;
 use crate::solve::SolvedRoute;
 use crate::surroundings::Surroundings;
 
@@ -198,18 +198,14 @@ impl Nearby {
 
 /// The clearances of a path from everything near it, at most one for each part of its outline and
 /// obstacle: what it comes too near to, and what it could be touched from.
-pub(crate) fn clearances(
-    route: &Route,
-    solved: &SolvedRoute,
-    surroundings: &Surroundings,
-) -> Vec<Clearance> {
+pub(crate) fn clearances(solved: &SolvedRoute, surroundings: &Surroundings) -> Vec<Clearance> {
     let nearby = &solved.nearby;
     let Some(centre) = &solved.centre_line else {
         return Vec::new();
     };
     let mut look = Look {
         surroundings,
-        doorsteps: doorsteps(route, centre, solved.width, surroundings),
+        doorsteps: doorsteps(centre, solved.width, surroundings),
         centre,
         beside: 0,
         least: BTreeMap::new(),
@@ -295,20 +291,25 @@ fn station_beside(centre: &Chain, piece: usize, point: Point) -> f64 {
 }
 
 /// The ground that an end of a path leads up to: there nothing need be kept off it.
-struct Doorstep {
-    patch: usize,
+pub(crate) struct Doorstep {
+    pub(crate) patch: usize,
     border: Border,
     /// How far along an edge from that end it reaches, in metres.
     reach: f64,
 }
 
-fn doorsteps(
-    route: &Route,
-    centre: &Chain,
-    width: f64,
-    surroundings: &Surroundings,
-) -> Vec<Doorstep> {
-    if route.closed {
+impl Doorstep {
+    /// Whether a place so far along something so long is on it.
+    pub(crate) fn holds(&self, along: f64, length: f64) -> bool {
+        match self.border {
+            Border::Start => along < self.reach,
+            _ => length - along < self.reach,
+        }
+    }
+}
+
+pub(crate) fn doorsteps(centre: &Chain, width: f64, surroundings: &Surroundings) -> Vec<Doorstep> {
+    if centre.is_closed() {
         return Vec::new();
     }
     let mut found = Vec::new();

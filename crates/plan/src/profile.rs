@@ -5,6 +5,7 @@
 
 use geometry::{Chain, Gap, Piece};
 
+use crate::clearance::{Doorstep, doorsteps};
 use crate::solve::SolvedRoute;
 use crate::surroundings::Surroundings;
 
@@ -30,7 +31,7 @@ pub struct Near {
     pub obstacle: usize,
     /// How far off it is in metres; below zero inside it.
     pub distance: f64,
-    /// The distance that it wants kept, in metres.
+    /// The distance that it wants kept, in metres; nothing where the path leads up to it.
     pub wanted: f64,
 }
 
@@ -68,12 +69,7 @@ const STEPS: f64 = 400.0;
 pub fn profile(pace: f64, route: &SolvedRoute, surroundings: &Surroundings) -> Option<Profile> {
     let chain = route.centre_line.as_ref()?;
     let length = chain.length();
-    let looker = Looker {
-        pace,
-        half: 0.5 * route.width,
-        chain,
-        surroundings,
-    };
+    let looker = Looker::new(pace, route.width, chain, surroundings);
     let runs = (0..chain.pieces().len()).map(|piece| looker.run(piece, length));
     Some(Profile {
         length,
@@ -94,12 +90,7 @@ pub fn along(
     let chain = route.centre_line.as_ref()?;
     let station = station.clamp(0.0, chain.length());
     let (piece, on_piece) = chain.piece_at(station);
-    let looker = Looker {
-        pace,
-        half: 0.5 * route.width,
-        chain,
-        surroundings,
-    };
+    let looker = Looker::new(pace, route.width, chain, surroundings);
     Some(looker.at(piece, on_piece))
 }
 
@@ -120,9 +111,20 @@ struct Looker<'a> {
     half: f64,
     chain: &'a Chain,
     surroundings: &'a Surroundings,
+    doorsteps: Vec<Doorstep>,
 }
 
-impl Looker<'_> {
+impl<'a> Looker<'a> {
+    fn new(pace: f64, width: f64, chain: &'a Chain, surroundings: &'a Surroundings) -> Self {
+        Self {
+            pace,
+            half: 0.5 * width,
+            chain,
+            surroundings,
+            doorsteps: doorsteps(chain, width, surroundings),
+        }
+    }
+
     fn reach(&self) -> f64 {
         self.surroundings.reach().max(REACH)
     }
@@ -144,20 +146,23 @@ impl Looker<'_> {
         let radius = piece.arc().map(geometry::Arc::radius);
         let curvature = piece.curvature();
         let inside_radius = radius.map(|radius| radius - self.half);
+        let station = self.chain.station_of(index) + on_piece;
         let near = [self.half, -self.half].map(|aside| {
             let inside = 0.0 < aside * curvature;
             let gone = inside && inside_radius.is_some_and(|radius| radius <= 0.0);
-            (!gone).then(|| self.near(piece, on_piece, aside)).flatten()
+            (!gone)
+                .then(|| self.near(piece, (station, on_piece), aside))
+                .flatten()
         });
         Along {
-            station: self.chain.station_of(index) + on_piece,
+            station,
             near,
             turn_per_pace: self.pace * curvature,
             inside_radius,
         }
     }
 
-    fn near(&self, piece: &Piece, on_piece: f64, aside: f64) -> Option<Near> {
+    fn near(&self, piece: &Piece, (station, on_piece): (f64, f64), aside: f64) -> Option<Near> {
         let across = piece.direction_at(on_piece).left().unit();
         let edge = piece.point_at(on_piece) + across * aside;
         // What lies beyond the other edge is near to that one.
@@ -169,10 +174,16 @@ impl Looker<'_> {
             .into_iter()
             .filter(|(_, gap)| on_this_side(gap))
             .min_by(|a, b| a.1.distance.total_cmp(&b.1.distance))?;
+        let leads_up =
+            |step: &Doorstep| step.patch == patch && step.holds(station, self.chain.length());
+        let wanted = match self.doorsteps.iter().any(leads_up) {
+            true => 0.0,
+            false => self.surroundings.wanted_by(patch),
+        };
         Some(Near {
             obstacle: self.surroundings.obstacle_of(patch),
             distance: gap.distance,
-            wanted: self.surroundings.wanted_by(patch),
+            wanted,
         })
     }
 }

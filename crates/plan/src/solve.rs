@@ -241,7 +241,7 @@ impl Plan {
                         .and_then(|before| before.schemes.get(s)?.routes.get(r))
                         .map(|route| &route.nearby);
                     solved.nearby = Nearby::of(&solved, &surroundings, before);
-                    solved.clearances = clearance::clearances(route, &solved, &surroundings);
+                    solved.clearances = clearance::clearances(&solved, &surroundings);
                     solved.roots = clearance::root_shares(&solved, &surroundings);
                     let mut report = Report {
                         ruler: self.ruler(),

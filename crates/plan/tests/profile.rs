@@ -143,3 +143,31 @@ fn the_drawn_lines_hold_exact_figures() {
         }
     }
 }
+
+/// A path may touch the door it leads to: there the shed wants nothing kept, and farther off all that it wants.
+#[test]
+fn on_the_doorstep_nothing_is_wanted() {
+    let corners = [
+        (13.0, 8.0),
+        (15.0, 8.0),
+        (15.0, 11.0),
+        (11.0, 11.0),
+        (11.0, 8.0),
+    ];
+    let corners = corners.map(|(x, y)| Point::new(x, y)).to_vec();
+    let shed = Obstacle {
+        clearance: Some(0.5),
+        ..Obstacle::new("shed", ObstacleKind::Building, Extent::Area(corners))
+    };
+    let plan = with(hook(), vec![shed]);
+    let length = of(&plan).length;
+    let wanted = |station: f64| {
+        at(&plan, station)
+            .near
+            .map(|near| near.map(|near| near.wanted))
+    };
+    assert_eq!(wanted(length - 0.1), [Some(0.0); 2]);
+    // A width and the clearance from the door, and the joint.
+    assert_eq!(wanted(length - 1.69), [Some(0.0); 2]);
+    assert_eq!(wanted(length - 1.75), [Some(0.5); 2]);
+}
