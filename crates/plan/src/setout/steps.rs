@@ -55,15 +55,15 @@ impl Voice {
     }
 }
 
-/// A length that need not be exact, in whole hand's breadths.
-fn roughly(metres: f64, voice: &Voice) -> String {
+/// A length that need not be exact, in whole centimetres or inches.
+pub(super) fn roughly(metres: f64, voice: &Voice) -> String {
     match voice.ruler.units {
         Units::Metric => format!("{:.0} cm", metres * 100.0),
         Units::FeetInches => format!("{:.0} in", metres / 0.0254),
     }
 }
 
-fn side(left: bool) -> &'static str {
+pub(super) fn side(left: bool) -> &'static str {
     if left { "left" } else { "right" }
 }
 
