@@ -4,6 +4,7 @@ mod base_line;
 mod bend;
 mod checks;
 mod deed;
+pub mod methods;
 mod offsets;
 mod steps;
 
@@ -20,7 +21,7 @@ pub use bend::{
 pub use checks::{Check, Verdict, taping_allowance};
 pub use deed::{
     Allowances, CannotDo, Course, Crew, Deed, Deviations, Doing, Fastening, Foreman, Made, Manner,
-    Method, Part, PathLine, Reading, RightAngle, Scratch, SetSpot, Spot, Spots, carry_out,
+    Method, Note, Part, PathLine, Reading, RightAngle, Scratch, SetSpot, Spot, Spots, carry_out,
 };
 pub use offsets::{OffsetRow, OffsetTable};
 pub use steps::{Step, Voice};

@@ -3,6 +3,7 @@
 mod carry_out;
 mod course;
 mod manner;
+mod note;
 mod right_angle;
 mod scratch;
 mod spot;
@@ -15,6 +16,7 @@ use crate::units::Ruler;
 pub use carry_out::{CannotDo, Made, carry_out};
 pub use course::{Course, Foreman, Method};
 pub use manner::{Allowances, Crew, Fastening, Manner};
+pub use note::Note;
 pub use right_angle::RightAngle;
 pub use scratch::{Deviations, Scratch};
 pub use spot::{Part, PathLine, SetSpot, Spot, Spots};
@@ -28,8 +30,8 @@ pub struct Deed {
     pub does: Doing,
     /// What must read how much once it is done.
     pub checks: Vec<Reading>,
-    /// A sentence of its method that neither spots nor figures say.
-    pub note: Option<String>,
+    /// What its method has to say beside spots and figures.
+    pub note: Option<Note>,
 }
 
 /// The few things hands do, of which every method is made.
@@ -179,10 +181,10 @@ impl Deed {
         self
     }
 
-    /// With a sentence of its method.
+    /// With a remark of its method.
     #[must_use]
-    pub fn noted(mut self, note: impl Into<String>) -> Self {
-        self.note = Some(note.into());
+    pub fn noted(mut self, note: Note) -> Self {
+        self.note = Some(note);
         self
     }
 

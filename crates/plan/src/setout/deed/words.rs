@@ -16,8 +16,8 @@ impl Deed {
         let telling = Telling { manner, spots };
         let make = self.makes.map(|spot| telling.make(spot));
         let text = telling.doing(&self.does, &make.unwrap_or_default());
-        let note = self.note.iter().map(String::as_str);
-        let sentences: Vec<&str> = text.iter().map(String::as_str).chain(note).collect();
+        let note = self.note.iter().map(|note| note.words(&manner.voice));
+        let sentences: Vec<String> = text.into_iter().chain(note).collect();
         let checks: Vec<String> = self
             .checks
             .iter()
@@ -85,10 +85,9 @@ impl Telling<'_> {
                     ),
                 }]
             }
-            Doing::Along { from, to, at } => vec![
-                format!("{}.", self.zero(*from, false)),
-                format!("{} {make}.", self.along(*from, *to, at)),
-            ],
+            Doing::Along { from, to, at } => {
+                vec![format!("{} {make}.", self.along(*from, *to, at))]
+            }
             Doing::Square {
                 from,
                 to,
@@ -96,19 +95,19 @@ impl Telling<'_> {
                 off,
                 left,
             } => {
-                let (start, end) = (self.name(*from), self.name(*to));
+                let voice = &self.manner.voice;
                 let length = self.distance(*from, *to);
+                let right_angle = self.manner.right_angle(along.exact, length, off.exact);
                 vec![
-                    format!("{}.", self.zero(*from, false)),
                     format!("{} stop.", self.along(*from, *to, along)),
                     format!(
-                        "There go square off the string, to the {} as you look from {start} to {end}: at {} {make}.",
+                        "Go square off to the {}, as you look from {} to {}: at {} {make}.",
                         side(*left),
-                        self.manner.voice.taped(off)
+                        self.name(*from),
+                        self.name(*to),
+                        voice.taped(off)
                     ),
-                    self.manner
-                        .right_angle(along.exact, length, off.exact)
-                        .words(&self.manner.voice),
+                    right_angle.words(voice),
                 ]
             }
             Doing::Cross {
@@ -183,30 +182,22 @@ impl Telling<'_> {
         }
     }
 
-    /// Where on a string, as the beginning of a sentence that ends in what to do there.
+    /// Where on a line, as the beginning of a sentence that ends in what to do there.
     fn along(&self, from: Spot, to: Spot, at: &Taped) -> String {
-        let (start, end) = (self.name(from), self.name(to));
-        let length = self.distance(from, to);
-        // Half a micrometre keeps a spot at the very end from being carried on.
+        let (zero, start, end) = (self.zero(from, false), self.name(from), self.name(to));
         if at.exact < 0.0 {
             let behind = Taped {
                 exact: -at.exact,
                 tape: -at.tape,
             };
-            format!(
-                "Carry the line from {end} back beyond {start}: {} behind {start}",
-                self.read(&behind, from)
-            )
-        } else if at.exact > length + geometry::SAME_PLACE {
-            format!(
-                "Carry the line from {start} on beyond {end}: at {} from {start}",
-                self.read(at, from)
-            )
+            let read = self.read(&behind, from);
+            format!("{zero} and lay it behind {start}, in line with {end}: at {read}")
+        } else if at.exact > self.distance(from, to) + geometry::SAME_PLACE {
+            let read = self.read(at, from);
+            format!("{zero} and lay it straight over {end} and on: at {read}")
         } else {
-            format!(
-                "Go along the string towards {end}: at {} from {start}",
-                self.read(at, from)
-            )
+            let read = self.read(at, from);
+            format!("{zero} and lay it straight to {end}: at {read}")
         }
     }
 

@@ -1,0 +1,42 @@
+//! Deeds: every method sets out the very lines of the plan, from spots that stand, with published figures.
+
+#![expect(clippy::unwrap_used, reason = "the helpers of these tests fail by it")]
+
+#[path = "deeds/laws.rs"]
+mod laws;
+#[path = "deeds/published.rs"]
+mod published;
+#[path = "deeds/telling.rs"]
+mod telling;
+
+use geometry::{Arc, Point};
+use plan::Plan;
+use plan::setout::methods::BendJob;
+use plan::setout::{Deviations, Spot, Spots};
+use plan::units::{Graduation, Ruler, Units};
+
+/// The job of a bend 1.2 m wide from peg 2 to peg 3, on a tape read to the millimetre.
+fn job(arc: Arc) -> BendJob {
+    let mut ground = Spots::new(vec!["gate post".into()]);
+    ground.put(Spot::Mark(0), arc.start() + (arc.apex() - arc.end()) * 2.0);
+    ground.put(Spot::Peg(2), arc.start());
+    ground.put(Spot::Peg(3), arc.end());
+    BendJob {
+        number: 1,
+        pegs: (2, 3),
+        arc,
+        width: 1.2,
+        spacing: None,
+        ruler: Ruler {
+            graduation: Graduation::Millimetre,
+            ..Plan::empty(Units::Metric).ruler()
+        },
+        deviations: Deviations::default(),
+        ground,
+    }
+}
+
+/// A bend eastwards, the apex on the left, so that it turns right.
+fn bend(chord: f64, rise: f64) -> Arc {
+    Arc::from_rise(Point::ORIGIN, Point::new(chord, 0.0), rise).unwrap()
+}
