@@ -1,11 +1,16 @@
 //! The methods of setting out: each makes of a bend, or a straight, the deeds that set it out.
 
+pub mod battens;
 mod builder;
 pub mod chord_offsets;
+pub mod deflections;
 mod edges;
 pub mod halving;
 mod not_here;
+pub mod straight;
+pub mod successive_chords;
 pub mod swing;
+pub mod tangent_offsets;
 pub mod ties;
 
 use geometry::{Arc, Bend, Point};
@@ -16,6 +21,7 @@ use crate::document::Plan;
 use crate::units::Ruler;
 
 pub use not_here::NotHere;
+pub use straight::StraightJob;
 
 /// A bend to be set out, and what stands before.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,7 +72,7 @@ impl BendJob {
         }
     }
 
-    /// The course of a method; ties are pulled from the end pegs.
+    /// The course of a method; ties are pulled from the end pegs and the apex.
     ///
     /// # Errors
     /// As [`NotHere`] says, where the method cannot set out this bend.
@@ -75,9 +81,16 @@ impl BendJob {
             Method::Swing => swing::course(self),
             Method::SwingSquaredOff => swing::squared_off(self),
             Method::ChordOffsets => Ok(chord_offsets::course(self)),
-            Method::Ties => ties::course(self, self.ends()),
+            Method::Ties => {
+                let [first, last] = self.ends();
+                ties::course(self, &[first, last, Spot::Apex(self.number)])
+            }
             Method::Halving => Ok(halving::course(self)),
-            _ => Err(NotHere::Bend),
+            Method::TangentOffsets => tangent_offsets::course(self),
+            Method::Deflections => deflections::course(self),
+            Method::SuccessiveChords => Ok(successive_chords::course(self)),
+            Method::Battens => battens::course(self),
+            Method::Straight => Err(NotHere::Bend),
         }
     }
 
@@ -154,7 +167,6 @@ impl BendJob {
         }
     }
 
-    #[allow(dead_code)]
     fn aim(&self, nth: usize) -> Spot {
         Spot::Aim {
             bend: self.number,

@@ -1,18 +1,23 @@
 //! What is true of every course, whatever the bend.
 
 use geometry::{Arc, Point};
-use plan::setout::methods::NotHere;
-use plan::setout::{Course, Deed, Method, Part, PathLine, Spot};
+use plan::setout::methods::{NotHere, StraightJob, straight};
+use plan::setout::{Course, Deed, Doing, Method, Part, PathLine, Spot, Spots};
+use plan::units::{Ruler, Units};
 use proptest::prelude::*;
 
 use super::{bend, job};
 
-const METHODS: [Method; 5] = [
+pub(super) const METHODS: [Method; 9] = [
     Method::Swing,
     Method::SwingSquaredOff,
     Method::ChordOffsets,
     Method::Ties,
     Method::Halving,
+    Method::TangentOffsets,
+    Method::Deflections,
+    Method::SuccessiveChords,
+    Method::Battens,
 ];
 
 fn exact(deed: &Deed) -> Vec<f64> {
@@ -141,4 +146,48 @@ fn the_foreman_checks_the_edges_against_each_other() {
     let foreman = course.foreman.unwrap();
     assert!((foreman.edges_differ.tape - 3.770).abs() < 1e-12);
     assert!((foreman.area - 1.2 * 2.0 * std::f64::consts::PI).abs() < 1e-12);
+}
+
+/// Straights: every flag on its line, every spot rebuilt.
+#[test]
+fn straights_run_from_one_zero() {
+    let (start, end) = (Point::new(1.0, 2.0), Point::new(9.0, 8.0));
+    let mut ground = Spots::default();
+    ground.put(Spot::Peg(1), start);
+    ground.put(Spot::Peg(2), end);
+    let job = StraightJob {
+        pegs: (1, 2),
+        width: 1.0,
+        spacing: None,
+        ruler: Ruler::new(Units::Metric),
+        ends: [start, end],
+        ground,
+    };
+    let course = straight::course(&job);
+    assert_eq!(course.out_of_order(), None);
+    let (stand, _) = course.carried_out(exact).unwrap();
+    for set in course.spots.iter() {
+        assert!(stand.at(set.spot).unwrap().distance(set.at) < 1e-9);
+    }
+    let flag = |line, nth| Spot::Flag {
+        of: Part::Straight(1),
+        line,
+        nth,
+    };
+    // 8 east and 6 north: 10 m, and half a metre to the left of its end.
+    let corner = stand.at(flag(PathLine::Left, 4)).unwrap();
+    assert!(corner.distance(Point::new(8.7, 8.4)) < 1e-9);
+    let running: Vec<f64> = course
+        .deeds
+        .iter()
+        .filter_map(|deed| match deed.does {
+            Doing::Along {
+                from: Spot::Peg(1),
+                at,
+                ..
+            } => Some(at.tape),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(running, [3.0, 6.0, 9.0]);
 }

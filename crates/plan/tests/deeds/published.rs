@@ -1,7 +1,9 @@
 //! Published set-outs, done and compared.
 
 use geometry::Point;
+use geometry::angle::{from_degrees, to_degrees};
 use plan::setout::methods::BendJob;
+use plan::setout::methods::deflections::{chord_under, deflection};
 use plan::setout::{Course, Deed, Doing, Made, Method, PathLine, Spot, Spots, Taped, carry_out};
 use plan::units::{Ruler, Units};
 
@@ -139,4 +141,115 @@ fn two_tapes_meet_where_published() {
         0.0,
         1e-3,
     );
+}
+
+#[test]
+fn offsets_from_the_tangent() {
+    // Source: a published exercise: R 300 and x 10 give 0.1667, by x²/2R and exactly alike.
+    let radius = 300.0;
+    let chord = 100.0_f64;
+    let rise = 2500.0 / (radius + (radius * radius - 2500.0_f64).sqrt());
+    let job = BendJob {
+        spacing: Some(10.0),
+        ..job(bend(chord, rise))
+    };
+    let course = job.course(Method::TangentOffsets).unwrap();
+    let found = squares(&course)
+        .into_iter()
+        .find(|(spot, _, along, _)| on_the_centre_line(spot) && (along - 10.0).abs() < 1e-9);
+    near(found.unwrap().3, 0.166713, 5e-7);
+}
+
+fn seconds(degrees: f64, minutes: f64, seconds: f64) -> f64 {
+    from_degrees(degrees + minutes / 60.0 + seconds / 3600.0)
+}
+
+#[test]
+fn deflections_and_their_chords() {
+    const SECOND: f64 = 1.0 / 3600.0;
+    // Source: Pennsylvania State University lecture "Horizontal curves", page 4: a 4° bend of
+    // radius 1432.39 ft, 76.62 ft along: 1°31′57″, chord 76.61 ft.
+    near(
+        to_degrees(deflection(1432.39, 76.62)),
+        to_degrees(seconds(1.0, 31.0, 57.0)),
+        SECOND,
+    );
+    near(chord_under(1432.39, 76.62), 76.61, 0.005);
+    // Source: Schofield and Breach, Engineering Surveying, 6th edition, chapter 10 (from memory):
+    // R 200 m, pegs every 20 m of through chainage.
+    for (arc, expected) in [
+        (14.0, seconds(2.0, 0.0, 19.0)),
+        (20.0, seconds(2.0, 51.0, 53.0)),
+        (10.72, seconds(1.0, 32.0, 8.0)),
+    ] {
+        near(
+            to_degrees(deflection(200.0, arc)),
+            to_degrees(expected),
+            SECOND,
+        );
+    }
+    // Source: a worked example of setting out with a theodolite, published on a teaching page:
+    // R 30 m, turning 60°; arcs 7.32, 20 and 4.09 m. It rounds its angles to 5 seconds
+    // and the middle one to a minute
+    for (arc, expected) in [
+        (7.32, seconds(6.0, 59.0, 20.0)),
+        (20.0, seconds(19.0, 6.0, 0.0)),
+        (4.09, seconds(3.0, 54.0, 20.0)),
+    ] {
+        near(
+            to_degrees(deflection(30.0, arc)),
+            to_degrees(expected),
+            5.5 * SECOND,
+        );
+    }
+}
+
+/// The nails of a course lie off the tangent by the deflections, and the chords are those under
+/// equal arcs.
+#[test]
+fn nails_aim_by_the_deflection() {
+    let job = job(bend(6.0, 0.8));
+    let course = job.course(Method::Deflections).unwrap();
+    let arc = job.arc.length() / f64::from(job.spaces());
+    let aims: Vec<f64> = squares(&course)
+        .iter()
+        .filter(|(spot, ..)| matches!(spot, Spot::Aim { .. }))
+        .map(|(_, _, along, off)| (off / along).atan())
+        .collect();
+    assert!(aims.len() + 1 >= job.spaces() as usize);
+    for (nth, aim) in (1_u32..=job.spaces() / 2).zip(&aims) {
+        near(
+            *aim,
+            f64::from(nth) * deflection(job.arc.radius(), arc),
+            1e-9,
+        );
+    }
+}
+
+/// Source: University of Melbourne, plane survey practice, "first deflection distance": chords `c` leave the
+/// tangent by `c²/2R` at first and the chord before by `c²/R` from then on, exactly.
+#[test]
+fn successive_chords_leave_by_the_textbook_offsets() {
+    let job = job(bend(6.0, 0.8));
+    let course = job.course(Method::SuccessiveChords).unwrap();
+    let radius = job.arc.radius();
+    let chord = chord_under(radius, job.arc.length() / f64::from(job.spaces()));
+    let first = squares(&course)
+        .into_iter()
+        .find(|(spot, ..)| on_the_centre_line(spot));
+    near(first.unwrap().3, chord * chord / (2.0 * radius), 1e-12);
+    let mut pulls = 0;
+    for deed in &course.deeds {
+        if let Doing::Cross {
+            one,
+            other: (Spot::Aim { .. }, off),
+            ..
+        } = deed.does
+        {
+            near(one.1.exact, chord, 1e-9);
+            near(off.exact, chord * chord / radius, 1e-9);
+            pulls += 1;
+        }
+    }
+    assert_eq!(pulls, job.spaces() as usize - 2);
 }

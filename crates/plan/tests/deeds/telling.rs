@@ -2,6 +2,7 @@
 
 use plan::setout::{Allowances, Crew, Doing, Manner, Method, Voice};
 
+use super::laws::METHODS;
 use super::{bend, job};
 
 fn manner(crew: Crew, allowances: Allowances) -> Manner {
@@ -18,15 +19,9 @@ fn manner(crew: Crew, allowances: Allowances) -> Manner {
 
 #[test]
 fn the_words_carry_every_name_and_figure() {
-    for method in [
-        Method::Swing,
-        Method::SwingSquaredOff,
-        Method::ChordOffsets,
-        Method::Ties,
-        Method::Halving,
-    ] {
+    for method in METHODS {
         for crew in [Crew::Two, Crew::Alone] {
-            let job = job(bend(6.0, 2.0));
+            let job = job(bend(3.0, 0.8));
             let course = job.course(method).unwrap();
             let manner = manner(crew, Allowances::default());
             for deed in &course.deeds {

@@ -24,10 +24,14 @@ pub enum NotHere {
     },
     /// A spot the tapes start from does not stand.
     NotSet(Spot),
-    /// The tangents of half a circle or more do not meet ahead.
-    TangentsDoNotMeet {
-        /// How far the bend turns.
+    /// Ties need two spots to start from.
+    TooFewSpots,
+    /// The bend turns further than the method can follow.
+    TurnsTooFar {
+        /// How far it turns.
         sweep: f64,
+        /// How far it may.
+        most: f64,
     },
     /// The battens would have to be longer than battens are.
     BattensTooLong {
@@ -60,10 +64,12 @@ impl fmt::Display for NotHere {
                 "{} does not stand: tie from one that does",
                 Spots::default().name(*spot)
             ),
-            Self::TangentsDoNotMeet { sweep } => write!(
+            Self::TooFewSpots => f.write_str("two tapes need two spots: choose one more"),
+            Self::TurnsTooFar { sweep, most } => write!(
                 f,
-                "the bend turns {}, and the tangents of half a circle or more do not meet: use offsets from the chord",
-                degrees(sweep.abs())
+                "the bend turns {}, more than {} for this method: use offsets from the chord",
+                degrees(*sweep),
+                degrees(*most)
             ),
             Self::BattensTooLong { chord, most } => write!(
                 f,
