@@ -6,6 +6,10 @@
 mod laws;
 #[path = "deeds/published.rs"]
 mod published;
+#[path = "deeds/reader.rs"]
+mod reader;
+#[path = "deeds/scratches.rs"]
+mod scratches;
 #[path = "deeds/telling.rs"]
 mod telling;
 

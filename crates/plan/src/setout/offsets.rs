@@ -107,7 +107,7 @@ fn table(
 
 /// How far to each side of the middle of the chord an edge reaches, `out` outside the centre line:
 /// its ends lie on the strings to the end pegs. Zero or less where the edge has no radius.
-fn reach(bend: &Bend, out: f64) -> f64 {
+pub(super) fn reach(bend: &Bend, out: f64) -> f64 {
     (bend.radius() + out) * (0.5 * bend.sweep()).sin()
 }
 

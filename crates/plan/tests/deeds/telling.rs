@@ -5,7 +5,7 @@ use plan::setout::{Allowances, Crew, Doing, Manner, Method, Voice};
 use super::laws::METHODS;
 use super::{bend, job};
 
-fn manner(crew: Crew, allowances: Allowances) -> Manner {
+pub(super) fn manner(crew: Crew, allowances: Allowances) -> Manner {
     Manner {
         voice: Voice {
             ruler: job(bend(6.0, 0.8)).ruler,

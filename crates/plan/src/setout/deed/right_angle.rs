@@ -83,18 +83,14 @@ impl RightAngle {
                 across,
                 back,
             } => format!(
-                "Make the right angle with {}, {} and {}: mark the first on the string, {}, and swing the other two together.",
+                "Make the right angle with 3-4-5: mark {} on the line {} from there; the square goes through where {} from there meets {} from that mark.",
                 voice.length(along),
+                if back { "back" } else { "onwards" },
                 voice.length(square),
-                voice.length(across),
-                if back {
-                    "back towards its zero"
-                } else {
-                    "onwards"
-                }
+                voice.length(across)
             ),
             Self::EqualPulls { each_way, pull } => format!(
-                "Make the right angle with two equal pulls: mark {} each way on the line and swing {} from both marks; the square goes through their crossing.",
+                "Make the right angle with two equal pulls: mark {} each way on the line; the square goes through where {} from both marks meet.",
                 voice.length(each_way),
                 voice.length(pull)
             ),

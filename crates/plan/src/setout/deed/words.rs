@@ -65,7 +65,10 @@ impl Telling<'_> {
         match self.manner.fastening(spot, swung) {
             Fastening::Held => format!("Hold the tape's zero at {name}"),
             Fastening::Hook => format!("Hook the tape on {name}"),
-            Fastening::Ring => format!("Hook the tape's ring on the nail of {name}"),
+            Fastening::Ring => match spot {
+                Spot::Flag { .. } => format!("Hook the tape's ring over the pin of {name}"),
+                _ => format!("Hook the tape's ring on the nail of {name}"),
+            },
             Fastening::Loop => format!("Loop the tape round {name}"),
         }
     }
@@ -139,15 +142,15 @@ impl Telling<'_> {
                 radius,
                 from,
                 to,
-                left: _,
+                left,
                 line,
             } => vec![
                 format!("{}.", self.zero(*about, true)),
                 format!(
-                    "Keep it taut and level and walk from the line {} to {} to the line {} to {}, no farther: mark the {} every step at {}.",
+                    "Keep it taut and level and walk with {0} on your {1}, from the line {0} to {2} to the line {0} to {3}, no farther: mark the {4} every step at {5}.",
                     self.name(*about),
+                    side(*left),
                     self.name(*from),
-                    self.name(*about),
                     self.name(*to),
                     line.name(),
                     self.manner
@@ -178,7 +181,7 @@ impl Telling<'_> {
                     ),
                 ]
             }
-            Doing::Read => Vec::new(),
+            Doing::Read => vec!["Check the whole with a fresh pull of the tape.".to_owned()],
         }
     }
 

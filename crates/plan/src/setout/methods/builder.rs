@@ -143,9 +143,14 @@ impl Builder {
         }
     }
 
-    /// The course of a bend, with what a foreman checks over all of it.
-    pub(super) fn bend(self, method: Method, job: &BendJob) -> Course {
+    /// The course of a bend: a last check across it, and what a foreman checks over all of it.
+    pub(super) fn bend(mut self, method: Method, job: &BendJob) -> Course {
         let lines = job.lines();
+        if let [Some(inside), Some(outside)] =
+            [PathLine::Inside, PathLine::Outside].map(|line| self.nearest_the_apex(job, line))
+        {
+            self.does(Doing::Read).check(&[[inside, outside]]);
+        }
         let foreman = lines.contains(&PathLine::Inside).then(|| Foreman {
             edges_differ: self.taped(job.width * job.arc.sweep().abs()),
             area: job.width * job.arc.length(),
@@ -154,6 +159,16 @@ impl Builder {
             foreman,
             ..self.finish(method, lines)
         }
+    }
+
+    /// The flag on an edge that stands nearest beside the apex.
+    fn nearest_the_apex(&self, job: &BendJob, edge: PathLine) -> Option<Spot> {
+        let apex = job.line(edge)?.apex();
+        self.spots
+            .iter()
+            .filter(|set| matches!(set.spot, Spot::Flag { line, .. } if line == edge))
+            .min_by(|a, b| a.at.distance(apex).total_cmp(&b.at.distance(apex)))
+            .map(|set| set.spot)
     }
 
     /// How far along the line between two spots a place is, and how far off, positive to the left.

@@ -81,11 +81,8 @@ fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
             builder.along([swing, apex], job.flag(line, 1), arc.apex());
         }
     }
-    let [inside, outside] = [PathLine::Inside, PathLine::Outside].map(|line| job.flag(line, 1));
-    if builder.stands(inside) {
-        builder.check(&[[inside, outside]]);
-    } else {
-        builder.check(&[[apex, outside]]).note(Note::NoInsideEdge);
+    if job.line(PathLine::Inside).is_none() {
+        builder.note(Note::NoInsideEdge);
     }
     builder.bend(method, job)
 }
