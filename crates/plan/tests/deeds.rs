@@ -2,8 +2,12 @@
 
 #![expect(clippy::unwrap_used, reason = "the helpers of these tests fail by it")]
 
+mod common;
+
 #[path = "deeds/laws.rs"]
 mod laws;
+#[path = "deeds/plans.rs"]
+mod plans;
 #[path = "deeds/published.rs"]
 mod published;
 #[path = "deeds/reader.rs"]
@@ -15,7 +19,7 @@ mod telling;
 
 use geometry::{Arc, Point};
 use plan::Plan;
-use plan::setout::methods::BendJob;
+use plan::setout::methods::{BendJob, StraightJob};
 use plan::setout::{Deviations, Spot, Spots};
 use plan::units::{Graduation, Ruler, Units};
 
@@ -43,4 +47,19 @@ fn job(arc: Arc) -> BendJob {
 /// A bend eastwards, the apex on the left, so that it turns right.
 fn bend(chord: f64, rise: f64) -> Arc {
     Arc::from_rise(Point::ORIGIN, Point::new(chord, 0.0), rise).unwrap()
+}
+
+/// The job of a straight 1 m wide from peg 1 at the origin to peg 2.
+fn straight_job(end: Point) -> StraightJob {
+    let mut ground = Spots::default();
+    ground.put(Spot::Peg(1), Point::ORIGIN);
+    ground.put(Spot::Peg(2), end);
+    StraightJob {
+        pegs: (1, 2),
+        width: 1.0,
+        spacing: None,
+        ruler: job(bend(6.0, 0.8)).ruler,
+        ends: [Point::ORIGIN, end],
+        ground,
+    }
 }

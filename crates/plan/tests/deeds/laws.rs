@@ -1,12 +1,11 @@
 //! What is true of every course, whatever the bend.
 
 use geometry::{Arc, Point};
-use plan::setout::methods::{NotHere, StraightJob, straight};
-use plan::setout::{Course, Deed, Doing, Method, Part, PathLine, Spot, Spots};
-use plan::units::{Ruler, Units};
+use plan::setout::methods::{NotHere, straight};
+use plan::setout::{Course, Deed, Doing, Method, Part, PathLine, Spot};
 use proptest::prelude::*;
 
-use super::{bend, job};
+use super::{bend, job, straight_job};
 
 pub(super) const METHODS: [Method; 9] = [
     Method::Swing,
@@ -20,7 +19,7 @@ pub(super) const METHODS: [Method; 9] = [
     Method::Battens,
 ];
 
-fn exact(deed: &Deed) -> Vec<f64> {
+pub(super) fn exact(deed: &Deed) -> Vec<f64> {
     deed.figures().iter().map(|figure| figure.exact).collect()
 }
 
@@ -151,18 +150,7 @@ fn the_foreman_checks_the_edges_against_each_other() {
 /// Straights: every flag on its line, every spot rebuilt.
 #[test]
 fn straights_run_from_one_zero() {
-    let (start, end) = (Point::new(1.0, 2.0), Point::new(9.0, 8.0));
-    let mut ground = Spots::default();
-    ground.put(Spot::Peg(1), start);
-    ground.put(Spot::Peg(2), end);
-    let job = StraightJob {
-        pegs: (1, 2),
-        width: 1.0,
-        spacing: None,
-        ruler: Ruler::new(Units::Metric),
-        ends: [start, end],
-        ground,
-    };
+    let job = straight_job(Point::new(8.0, 6.0));
     let course = straight::course(&job);
     assert_eq!(course.out_of_order(), None);
     let (stand, _) = course.carried_out(exact).unwrap();
@@ -176,7 +164,7 @@ fn straights_run_from_one_zero() {
     };
     // 8 east and 6 north: 10 m, and half a metre to the left of its end.
     let corner = stand.at(flag(PathLine::Left, 4)).unwrap();
-    assert!(corner.distance(Point::new(8.7, 8.4)) < 1e-9);
+    assert!(corner.distance(Point::new(7.7, 6.4)) < 1e-9);
     let running: Vec<f64> = course
         .deeds
         .iter()

@@ -4,14 +4,15 @@
 
 use std::collections::BTreeMap;
 
-use geometry::{Arc, Point, Vector};
-use plan::setout::{Allowances, Crew, Deed};
+use geometry::{Point, Vector};
+use plan::setout::methods::straight;
+use plan::setout::{Allowances, Course, Crew, Deed};
 use plan::units::{Units, parse_length};
 use proptest::prelude::*;
 
 use super::laws::METHODS;
 use super::telling::manner;
-use super::{bend, job};
+use super::{bend, job, straight_job};
 
 /// Where everything stands by now, by its name.
 struct Helper {
@@ -196,30 +197,30 @@ impl Helper {
     }
 }
 
-/// Does what is written for one bend: every spot must stand where the taped figures put it.
-fn read_and_do(arc: Arc, crew: Crew) -> Result<(), TestCaseError> {
-    let job = job(arc);
-    for course in METHODS.iter().filter_map(|method| job.course(*method).ok()) {
-        let name = |spot| course.spots.name(spot);
-        let given = course.given.iter();
-        let mut helper = Helper {
-            stands: given
-                .map(|&spot| (name(spot), course.spots.at(spot).unwrap()))
-                .collect(),
-        };
-        let taped = |deed: &Deed| deed.figures().iter().map(|figure| figure.tape).collect();
-        // Figures rounded to the millimetre may not meet at all at a flat crossing.
-        let Ok((stand, _)) = course.carried_out(taped) else {
-            continue;
-        };
-        for deed in &course.deeds {
-            let step = deed.words(&manner(crew, Allowances::default()), &course.spots);
-            helper.step(&step.text);
-        }
-        for set in stand.iter() {
-            let off = helper.at(&name(set.spot)).distance(set.at);
-            prop_assert!(off < 1e-6, "{:?} {} {off:e}", course.method, name(set.spot));
-        }
+/// Does what is written: every spot must stand where the taped figures put it.
+fn read_and_do(course: &Course, crew: Crew) -> Result<(), TestCaseError> {
+    let name = |spot| course.spots.name(spot);
+    let given = course.given.iter();
+    let mut helper = Helper {
+        stands: given
+            .map(|&spot| (name(spot), course.spots.at(spot).unwrap()))
+            .collect(),
+    };
+    let taped = |deed: &Deed| deed.figures().iter().map(|figure| figure.tape).collect();
+    // Figures rounded to the millimetre may not meet at all at a flat crossing.
+    let Ok((stand, _)) = course.carried_out(taped) else {
+        return Ok(());
+    };
+    for deed in &course.deeds {
+        helper.step(
+            &deed
+                .words(&manner(crew, Allowances::default()), &course.spots)
+                .text,
+        );
+    }
+    for set in stand.iter() {
+        let off = helper.at(&name(set.spot)).distance(set.at);
+        prop_assert!(off < 1e-6, "{:?} {} {off:e}", course.method, name(set.spot));
     }
     Ok(())
 }
@@ -234,6 +235,15 @@ proptest! {
     ) {
         let rise = chord * rise;
         let crew = if alone { Crew::Alone } else { Crew::Two };
-        read_and_do(bend(chord, if left { rise } else { -rise }), crew)?;
+        let job = job(bend(chord, if left { rise } else { -rise }));
+        for course in METHODS.iter().filter_map(|method| job.course(*method).ok()) {
+            read_and_do(&course, crew)?;
+        }
+    }
+
+    #[test]
+    fn the_words_alone_set_out_a_straight(x in 1.0..20.0, y in -20.0..20.0, alone in any::<bool>()) {
+        let crew = if alone { Crew::Alone } else { Crew::Two };
+        read_and_do(&straight::course(&straight_job(Point::new(x, y))), crew)?;
     }
 }
