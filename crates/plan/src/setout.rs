@@ -3,6 +3,8 @@
 mod base_line;
 mod bend;
 mod checks;
+mod deed;
+pub mod methods;
 mod offsets;
 pub mod reach;
 mod steps;
@@ -18,6 +20,10 @@ pub use bend::{
     BendSetOut, RoundingEffect, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE, SwingVerdict,
 };
 pub use checks::{Check, Verdict, taping_allowance};
+pub use deed::{
+    Allowances, CannotDo, Course, Crew, Deed, Deviations, Doing, Fastening, Foreman, Made, Manner,
+    Method, Note, Part, PathLine, Reading, RightAngle, Scratch, SetSpot, Spot, Spots, carry_out,
+};
 pub use offsets::{OffsetRow, OffsetTable};
 pub use steps::{Step, Voice};
 

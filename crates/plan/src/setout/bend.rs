@@ -128,7 +128,7 @@ impl BendSetOut {
             swing,
             crossing: sine.asin(),
             scratch: ruler.round(spread.clamp(SHORTEST_SCRATCH, LONGEST_SCRATCH)),
-            offsets: tables(&bend, width, pegs, &ruler),
+            offsets: tables(&bend, width, pegs, &ruler, None),
             rounding: RoundingEffect::of(&bend, ruler.round(bend.radius())),
             checks: checks(&bend, width, pegs, &ruler),
         }
