@@ -3,8 +3,13 @@
 mod base_line;
 mod bend;
 mod checks;
+mod clean;
+mod offset_pegs;
 mod offsets;
+mod peg_rows;
+mod rounding;
 mod steps;
+mod ties;
 
 use geometry::{Bounds, Chain, Direction, Point};
 
@@ -17,8 +22,17 @@ pub use bend::{
     BendSetOut, RoundingEffect, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE, SwingVerdict,
 };
 pub use checks::{Check, Verdict, taping_allowance};
+pub use clean::{CLEAN, CleanBend, CleanError, CleanOffer, EndPegs, clean_bends};
+pub use offset_pegs::{CLEAR_OF_MACHINE, CLEAR_OF_SPADE, NoOffsetPeg, OffsetPeg, offset_pegs};
 pub use offsets::{OffsetRow, OffsetTable};
+pub use peg_rows::{PegRow, peg_rows};
+pub use rounding::{FigureEffect, effect_of_rounding};
 pub use steps::{Step, Voice};
+pub use ties::{
+    Anchor, AnchorKind, CrossingVerdict, GOOD_CROSSING, Passable, SHORTEST_PULL,
+    SLIGHTEST_CROSSING, Tie, TieError, Ties, lost_pegs_words, moved_peg_words, spread_of_crossing,
+    ties,
+};
 
 /// A distance as it is drawn and as the tape reads it, in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]

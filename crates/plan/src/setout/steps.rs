@@ -63,6 +63,15 @@ fn roughly(metres: f64, voice: &Voice) -> String {
     }
 }
 
+/// A length finer than any tape shows, without its sign: tenths of a millimetre, or hundredths of an
+/// inch.
+pub(super) fn fine(metres: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
+        Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
+    }
+}
+
 fn side(left: bool) -> &'static str {
     if left { "left" } else { "right" }
 }
@@ -317,11 +326,7 @@ impl BendSetOut {
     /// In one sentence, what rounding the string to the tape does.
     #[must_use]
     pub fn rounding_words(&self, voice: &Voice) -> String {
-        // Finer than any tape: tenths of a millimetre, or hundredths of an inch.
-        let fine = |metres: f64| match voice.ruler.units {
-            Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
-            Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
-        };
+        let fine = |metres: f64| fine(metres, voice.ruler.units);
         let way = |metres: f64| if metres < 0.0 { "towards" } else { "away from" };
         let longer = if self.rounding.string < 0.0 {
             "shorter"
