@@ -23,7 +23,9 @@ pub use bend::{
 };
 pub use checks::{Check, Verdict, taping_allowance};
 pub use clean::{CLEAN, CleanBend, CleanError, CleanOffer, EndPegs, clean_bends};
-pub use offset_pegs::{CLEAR_OF_MACHINE, CLEAR_OF_SPADE, NoOffsetPeg, OffsetPeg, offset_pegs};
+pub use offset_pegs::{
+    CLEAR_OF_MACHINE, CLEAR_OF_SPADE, InTheWay, NoOffsetPeg, OffsetPeg, offset_pegs,
+};
 pub use offsets::{OffsetRow, OffsetTable};
 pub use peg_rows::{PegRow, peg_rows};
 pub use rounding::{FigureEffect, effect_of_rounding};

@@ -21,7 +21,7 @@ impl Ties {
         let care = match self.verdict {
             CrossingVerdict::Good => "",
             CrossingVerdict::Slight => {
-                " The two pulls cross at a small angle: pull hard and read twice."
+                " The two pulls cross at a small angle: keep the tape level and read each twice."
             }
         };
         let text = format!(
