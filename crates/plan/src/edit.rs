@@ -74,6 +74,16 @@ pub enum Edit {
         /// The rise in metres, positive when the apex lies left of the chord.
         rise: f64,
     },
+    /// Gives a bend other ends and another rise in one go. The legs beside it follow the rule of a
+    /// dragged peg; what was typed lets go.
+    SetBend {
+        /// Which leg.
+        id: LegId,
+        /// Where its first and its last peg go.
+        ends: [Point; 2],
+        /// The rise in metres, positive when the apex lies left of the chord.
+        rise: f64,
+    },
     /// Sets a typed figure, which then holds. The start of the leg stays, the end follows.
     SetFigure {
         /// Which leg.
@@ -476,6 +486,7 @@ impl Edit {
         match self {
             Self::MoveWaypoint { id, .. } => format!("move waypoint {}", id.waypoint + 1),
             Self::SetRise { id, .. } => format!("move the apex of leg {}", id.leg + 1),
+            Self::SetBend { id, .. } => format!("resize leg {}", id.leg + 1),
             Self::SetFigure { id, figure, .. } => {
                 format!("set the {} of leg {}", figure_name(*figure), id.leg + 1)
             }
@@ -548,6 +559,7 @@ impl Plan {
                     Shape::Onward | Shape::TwoBends => return Err(EditError::Onward),
                 }
             }
+            Edit::SetBend { id, ends, rise } => peg::set_bend(&mut plan, *id, *ends, *rise)?,
             Edit::SetFigure { id, figure, value } => {
                 hold::set_figure(&mut plan, *id, *figure, *value)?;
             }

@@ -151,7 +151,7 @@ impl RoundingEffect {
     /// With the end pegs kept, a rounded radius gives another rise and another apothem, on the
     /// same side of the half circle. A string shorter than half the chord cannot reach both pegs:
     /// then the bend becomes the half circle.
-    fn of(bend: &Bend, rounded: f64) -> Self {
+    pub(super) fn of(bend: &Bend, rounded: f64) -> Self {
         let half = 0.5 * bend.chord();
         let apothem = ((rounded - half) * (rounded + half)).max(0.0).sqrt();
         let apothem = if bend.apothem() < 0.0 {

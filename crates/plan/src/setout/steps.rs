@@ -57,10 +57,7 @@ impl Voice {
     /// A small length finer than any tape: tenths of a millimetre, or hundredths of an inch.
     #[must_use]
     pub fn fine(&self, metres: f64) -> String {
-        match self.ruler.units {
-            Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
-            Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
-        }
+        fine(metres, self.ruler.units)
     }
 }
 
@@ -69,6 +66,15 @@ pub(super) fn roughly(metres: f64, voice: &Voice) -> String {
     match voice.ruler.units {
         Units::Metric => format!("{:.0} cm", metres * 100.0),
         Units::FeetInches => format!("{:.0} in", metres / 0.0254),
+    }
+}
+
+/// A length finer than any tape shows, without its sign: tenths of a millimetre, or hundredths of an
+/// inch.
+pub(super) fn fine(metres: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
+        Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
     }
 }
 
