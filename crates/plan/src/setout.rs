@@ -13,6 +13,7 @@ pub mod reach;
 mod rounding;
 mod steps;
 mod ties;
+mod work;
 
 use geometry::{Bounds, Chain, Direction, Point};
 
@@ -41,6 +42,10 @@ pub use ties::{
     Anchor, AnchorKind, CrossingVerdict, GOOD_CROSSING, Passable, SHORTEST_PULL,
     SLIGHTEST_CROSSING, Tie, TieError, Ties, lost_pegs_words, moved_peg_words, spread_of_crossing,
     ties,
+};
+pub use work::{
+    Act, BendWork, Effort, Hindered, PegWork, RouteWork, Stage, StraightWork, StringCut, StringUse,
+    TiedSpot, ToolList, Way, WayVerdict, work, work_with,
 };
 
 /// A distance as it is drawn and as the tape reads it, in metres.

@@ -103,9 +103,9 @@ impl BendSetOut {
         let inner = bend.radius() - 0.5 * width;
         let outer = bend.radius() + 0.5 * width;
         let sine = bend.sweep().sin().abs();
-        let swing = if outer > SWING_AWKWARD || outer > plan.tape.length {
+        let swing = if outer > plan.set_out.longest_swing || outer > plan.tape.length {
             SwingVerdict::NotWorkable
-        } else if outer > SWING_COMFORTABLE {
+        } else if outer > plan.set_out.comfortable {
             SwingVerdict::Awkward
         } else {
             SwingVerdict::Workable

@@ -10,7 +10,7 @@ mod spot;
 mod words;
 
 use super::Taped;
-use super::checks::allowed;
+use super::checks::{allowed, allowed_within};
 use crate::units::Ruler;
 
 pub use carry_out::{CannotDo, Made, carry_out};
@@ -134,7 +134,16 @@ impl Reading {
     /// A check with the room that garden taping has.
     #[must_use]
     pub fn new(from: Spot, to: Spot, exact: f64, ruler: &Ruler) -> Self {
-        let [least, most] = allowed(exact, ruler);
+        Self::between(from, to, exact, allowed(exact, ruler), ruler)
+    }
+
+    /// A check with so much room to either side, in metres.
+    #[must_use]
+    pub fn within(from: Spot, to: Spot, exact: f64, room: f64, ruler: &Ruler) -> Self {
+        Self::between(from, to, exact, allowed_within(exact, room, ruler), ruler)
+    }
+
+    fn between(from: Spot, to: Spot, exact: f64, [least, most]: [f64; 2], ruler: &Ruler) -> Self {
         Self {
             from,
             to,

@@ -7,6 +7,7 @@ pub mod deflections;
 mod edges;
 pub mod halving;
 mod not_here;
+pub mod pegs;
 pub mod straight;
 pub mod successive_chords;
 pub mod swing;
@@ -21,6 +22,7 @@ use crate::document::Plan;
 use crate::units::Ruler;
 
 pub use not_here::NotHere;
+pub use pegs::{PegFrom, PegJob};
 pub use straight::StraightJob;
 
 /// A bend to be set out, and what stands before.
@@ -90,7 +92,7 @@ impl BendJob {
             Method::Deflections => deflections::course(self),
             Method::SuccessiveChords => Ok(successive_chords::course(self)),
             Method::Battens => battens::course(self),
-            Method::Straight => Err(NotHere::Bend),
+            Method::Straight | Method::Pegs => Err(NotHere::Bend),
         }
     }
 

@@ -50,10 +50,12 @@ impl Default for ReachLimits {
 }
 
 impl ReachLimits {
-    /// The usual limits, with the tape of a plan.
+    /// The limits a plan sets.
     #[must_use]
     pub fn of(plan: &Plan) -> Self {
         Self {
+            comfortable: plan.set_out.comfortable,
+            longest_swing: plan.set_out.longest_swing,
             tape: plan.tape.length,
             ..Self::default()
         }

@@ -1,5 +1,7 @@
 //! A course: the deeds of one method in the order in which they are done.
 
+use serde::{Deserialize, Serialize};
+
 use super::{CannotDo, Deed, Made, PathLine, Spot, Spots, Taped, carry_out};
 
 /// An ordered run of deeds that sets out a bend, a straight or a set of pegs.
@@ -20,7 +22,7 @@ pub struct Course {
 }
 
 /// A way to set out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Method {
     /// A tape swung about the swing point, which two strings find.
     Swing,
@@ -42,6 +44,8 @@ pub enum Method {
     Battens,
     /// A string from peg to peg.
     Straight,
+    /// Pegs tied to the marks, or squared off the base line.
+    Pegs,
 }
 
 /// What a foreman checks with a tape laid along the edges; exact for every smooth bend.
@@ -54,6 +58,25 @@ pub struct Foreman {
 }
 
 impl Method {
+    /// All that set out a bend, in the order in which they are offered.
+    pub const OF_A_BEND: [Self; 9] = [
+        Self::Swing,
+        Self::SwingSquaredOff,
+        Self::ChordOffsets,
+        Self::Ties,
+        Self::Halving,
+        Self::TangentOffsets,
+        Self::Deflections,
+        Self::SuccessiveChords,
+        Self::Battens,
+    ];
+
+    /// Whether it sets out bends.
+    #[must_use]
+    pub fn is_of_a_bend(self) -> bool {
+        Self::OF_A_BEND.contains(&self)
+    }
+
     /// What it is called at the head of a page.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -68,6 +91,7 @@ impl Method {
             Self::SuccessiveChords => "successive chords",
             Self::Battens => "two battens",
             Self::Straight => "string from peg to peg",
+            Self::Pegs => "pegs from the marks",
         }
     }
 }

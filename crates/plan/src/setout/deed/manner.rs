@@ -1,5 +1,7 @@
 //! The manner in which deeds are told: to whom, in which units, and what is hooked on what.
 
+use serde::{Deserialize, Serialize};
+
 use super::{RightAngle, Spot, Taped};
 use crate::setout::Voice;
 
@@ -17,7 +19,7 @@ pub struct Manner {
 }
 
 /// Who sets out.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Crew {
     /// Two people: one holds the zero.
     #[default]
@@ -28,7 +30,8 @@ pub enum Crew {
 
 /// How much more a tape reads because of what its end is fastened with, in metres; nothing unless
 /// it is set.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Allowances {
     /// The hook at the tape's end, on a mark.
     pub hook: f64,

@@ -31,6 +31,8 @@ pub enum Note {
     },
     /// The bend is too tight for an inside edge.
     NoInsideEdge,
+    /// The marks are read before anything is set from them.
+    MarksFirst,
 }
 
 impl Note {
@@ -62,6 +64,7 @@ impl Note {
             Self::NoInsideEdge => {
                 "The inside edge has no radius: this bend is too tight for the width.".into()
             }
+            Self::MarksFirst => "These are the marks that all is set from: where one reads otherwise it has moved, or it is another: find out before going on.".into(),
         }
     }
 }

@@ -105,6 +105,19 @@ impl Builder {
         self.deed(Deed::doing(does))
     }
 
+    /// A deed that only reads.
+    pub(super) fn read(&mut self) -> &mut Self {
+        self.does(Doing::Read)
+    }
+
+    /// One more check after the last deed.
+    pub(super) fn reading(&mut self, reading: Reading) -> &mut Self {
+        if let Some(deed) = self.deeds.last_mut() {
+            deed.checks.push(reading);
+        }
+        self
+    }
+
     /// After the last deed these must read what the plan has.
     pub(super) fn check(&mut self, between: &[[Spot; 2]]) -> &mut Self {
         let readings: Vec<Reading> = between
@@ -149,7 +162,7 @@ impl Builder {
         if let [Some(inside), Some(outside)] =
             [PathLine::Inside, PathLine::Outside].map(|line| self.nearest_the_apex(job, line))
         {
-            self.does(Doing::Read).check(&[[inside, outside]]);
+            self.read().check(&[[inside, outside]]);
         }
         let foreman = lines.contains(&PathLine::Inside).then(|| Foreman {
             edges_differ: self.taped(job.width * job.arc.sweep().abs()),

@@ -85,8 +85,9 @@ impl Ties {
         point - line.left() * (2.0 * off)
     }
 
-    /// How far a check may be out: its own pull, and the spot where that is out the most.
-    fn allowed(&self, tie: &Tie) -> f64 {
+    /// How far a check may be out, in metres: its own pull, and the spot where that is out the most.
+    #[must_use]
+    pub fn allowed(&self, tie: &Tie) -> f64 {
         taping_allowance(tie.distance.exact).hypot(self.spread)
     }
 }
