@@ -76,7 +76,7 @@ pub struct SolvedRoute {
 }
 
 /// What a piece of a centre line was made from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Origin {
     /// A leg, counted from 0; of two bends the first.
     Leg(usize),
