@@ -1,6 +1,7 @@
 //! The document: everything a plan file holds, and nothing that follows from it.
 
 mod outline;
+mod set_out;
 mod site;
 
 use std::sync::Arc;
@@ -11,9 +12,11 @@ use serde::{Deserialize, Serialize};
 use crate::edging::Edging;
 use crate::feel::Walk;
 use crate::rules::{self, RuleSet};
+use crate::solve::Origin;
 use crate::stored;
 use crate::units::{Graduation, Ruler, Units};
 
+pub use set_out::{MethodChoice, SetOutSettings, Spacing, Surface, TapeClass};
 pub use site::{Corner, Extent, Mark, Obstacle, ObstacleKind, RootRule, Site, Swing};
 
 /// The version of the plan file written, and the newest one read.
@@ -63,6 +66,9 @@ pub struct Plan {
     /// Who walks its paths, and what is wheeled along them.
     #[serde(default, skip_serializing_if = "Walk::is_usual")]
     pub walk: Walk,
+    /// How its paths are set out.
+    #[serde(default, skip_serializing_if = "SetOutSettings::is_usual")]
+    pub set_out: SetOutSettings,
 }
 
 #[expect(clippy::ptr_arg, reason = "serde passes the field as it is")]
@@ -132,6 +138,9 @@ pub struct Route {
     /// Landings and passing places laid on the path.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub pads: Vec<Pad>,
+    /// The methods the person chose for bends of it; for the others the best one is taken.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub methods: Vec<MethodChoice>,
 }
 
 /// A place on the edge of another path of the same option.
@@ -210,6 +219,23 @@ impl Route {
     #[must_use]
     pub fn ends_of(&self, leg: usize) -> Option<(usize, usize)> {
         (leg < self.legs.len()).then(|| (leg, (leg + 1) % self.waypoints.len().max(1)))
+    }
+
+    /// Whether something of a path is a bend: a bent leg, the second of two, or a rounding of a
+    /// corner between two legs.
+    #[must_use]
+    pub fn is_bend(&self, origin: Origin) -> bool {
+        match origin {
+            Origin::Leg(leg) => self
+                .legs
+                .get(leg)
+                .is_some_and(|shape| *shape != Shape::Straight),
+            Origin::SecondBend(leg) => self.legs.get(leg) == Some(&Shape::TwoBends),
+            Origin::Rounding(waypoint) => {
+                let rounding = self.waypoints.get(waypoint).and_then(|peg| peg.rounding);
+                rounding.is_some() && matches!(self.legs_at(waypoint), (Some(_), Some(_)))
+            }
+        }
     }
 
     /// The leg before a waypoint, and the one after it.
@@ -372,6 +398,7 @@ impl Plan {
             schemes: vec![Scheme::default()],
             rules: rules::usual_rules(),
             walk: Walk::default(),
+            set_out: SetOutSettings::default(),
         }
     }
 

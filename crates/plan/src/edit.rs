@@ -14,11 +14,15 @@ use std::fmt;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
-use crate::document::{Heading, Pad, Plan, Route, Scheme, Shape, Side, letter};
+use crate::document::{
+    Heading, MethodChoice, Pad, Plan, Route, Scheme, SetOutSettings, Shape, Side, letter,
+};
 use crate::edging::Edging;
 use crate::feel::Walk;
 use crate::limits::{self, LimitError};
 use crate::rules::RuleSet;
+use crate::setout::Method;
+use crate::solve::Origin;
 use crate::units::{Graduation, Units};
 
 pub use hold::{held, other_answers};
@@ -71,6 +75,16 @@ pub enum Edit {
     SetRise {
         /// Which leg.
         id: LegId,
+        /// The rise in metres, positive when the apex lies left of the chord.
+        rise: f64,
+    },
+    /// Gives a bend other ends and another rise in one go. The legs beside it follow the rule of a
+    /// dragged peg; what was typed lets go.
+    SetBend {
+        /// Which leg.
+        id: LegId,
+        /// Where its first and its last peg go.
+        ends: [Point; 2],
         /// The rise in metres, positive when the apex lies left of the chord.
         rise: f64,
     },
@@ -315,6 +329,19 @@ pub enum Edit {
     SetRules(Vec<RuleSet>),
     /// Sets who walks the paths, and what is wheeled along them.
     SetWalk(Walk),
+    /// Sets who sets the paths out, with what, and how true.
+    SetSetOut(SetOutSettings),
+    /// Chooses how a bend is set out, or leaves it to what the ground allows.
+    SetMethod {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Which path of it, counted from 0.
+        route: usize,
+        /// The bend.
+        of: Origin,
+        /// The method; nothing takes the best one.
+        method: Option<Method>,
+    },
     /// Chooses what the paths of an option are edged with, or leaves it open.
     SetEdging {
         /// Which option, counted from 0.
@@ -398,6 +425,8 @@ pub enum EditError {
     LastScheme,
     /// A peg cannot follow because of what a neighbouring bend holds.
     Held(Stopped),
+    /// A method was chosen for what is no bend.
+    NoSuchBend,
     /// A limit is passed.
     Limit(LimitError),
 }
@@ -447,6 +476,9 @@ impl fmt::Display for EditError {
                 "a plan keeps at least one option: add another before this one is taken away",
             ),
             Self::Held(stopped) => stopped.fmt(f),
+            Self::NoSuchBend => f.write_str(
+                "there is no bend here to choose a method for: bend the leg or round the corner first",
+            ),
             Self::Limit(limit) => limit.fmt(f),
         }
     }
@@ -476,6 +508,7 @@ impl Edit {
         match self {
             Self::MoveWaypoint { id, .. } => format!("move waypoint {}", id.waypoint + 1),
             Self::SetRise { id, .. } => format!("move the apex of leg {}", id.leg + 1),
+            Self::SetBend { id, .. } => format!("resize leg {}", id.leg + 1),
             Self::SetFigure { id, figure, .. } => {
                 format!("set the {} of leg {}", figure_name(*figure), id.leg + 1)
             }
@@ -514,6 +547,12 @@ impl Edit {
             Self::Site(edit) => edit.name(),
             Self::SetRules(_) => "choose the rules".into(),
             Self::SetWalk(_) => "set what goes along the paths".into(),
+            Self::SetSetOut(_) => "set how paths are set out".into(),
+            Self::SetMethod {
+                method: Some(method),
+                ..
+            } => format!("set out by {}", method.name()),
+            Self::SetMethod { method: None, .. } => "set out the best way".into(),
             Self::SetEdging { scheme, .. } => {
                 format!("choose the edging of option {}", letter(*scheme))
             }
@@ -548,6 +587,7 @@ impl Plan {
                     Shape::Onward | Shape::TwoBends => return Err(EditError::Onward),
                 }
             }
+            Edit::SetBend { id, ends, rise } => peg::set_bend(&mut plan, *id, *ends, *rise)?,
             Edit::SetFigure { id, figure, value } => {
                 hold::set_figure(&mut plan, *id, *figure, *value)?;
             }
@@ -689,10 +729,27 @@ impl Plan {
             Edit::Site(edit) => site::change(&mut plan, edit)?,
             Edit::SetRules(rules) => plan.rules.clone_from(rules),
             Edit::SetWalk(walk) => plan.walk.clone_from(walk),
+            Edit::SetSetOut(settings) => plan.set_out = *settings,
+            Edit::SetMethod {
+                scheme,
+                route,
+                of,
+                method,
+            } => {
+                let route = plan.route_mut(*scheme, *route)?;
+                if !route.is_bend(*of) {
+                    return Err(EditError::NoSuchBend);
+                }
+                route.methods.retain(|choice| choice.of != *of);
+                let chosen = method.map(|method| MethodChoice { of: *of, method });
+                route.methods.extend(chosen);
+            }
             Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
         }
+        keep::drop_methods_of_no_bend(&mut plan);
         limits::check_changed(&plan, self)?;
         if branch::refasten(self, &mut plan) {
+            keep::drop_methods_of_no_bend(&mut plan);
             limits::check_changed(&plan, self)?;
         }
         Ok(Edited { plan, stopped })

@@ -7,7 +7,8 @@ use std::sync::Arc;
 use geometry::Point;
 
 use crate::document::{
-    Extent, Heading, Obstacle, ObstacleKind, PadShape, Plan, Reference, Route, Scheme, Shape, Site,
+    Extent, Heading, Obstacle, ObstacleKind, PadShape, Plan, Reference, Route, Scheme,
+    SetOutSettings, Shape, Site, Spacing,
 };
 use crate::edging::Edging;
 use crate::feel::Walk;
@@ -41,6 +42,10 @@ pub const VEHICLES: usize = 20;
 pub const LONGEST_VEHICLE: f64 = 20.0;
 /// The shortest wheelbase or drawbar, in metres: 50 mm.
 pub const SHORTEST_BAR: f64 = 0.05;
+/// The most a hook, a ring or a peg takes off a reading, in metres.
+pub const THICK: f64 = 0.2;
+/// The longest string that may be set to be swung, in metres.
+pub const SWUNG: f64 = 100.0;
 /// The longest name or title, in characters.
 pub const NAME: usize = 200;
 /// The longest note, in characters.
@@ -92,6 +97,7 @@ fn check_but_site(plan: &Plan) -> Result<(), LimitError> {
     range("north", "its angle in radians", plan.north, -7.0, 7.0)?;
     check_rules(&plan.rules)?;
     check_walk(&plan.walk)?;
+    check_set_out(&plan.set_out)?;
     for (i, scheme) in plan.schemes.iter().enumerate() {
         let place = format!("option {}", crate::document::letter(i));
         check_scheme(&place, scheme, plan)?;
@@ -258,6 +264,62 @@ fn check_walk(walk: &Walk) -> Result<(), LimitError> {
     Ok(())
 }
 
+fn check_set_out(settings: &SetOutSettings) -> Result<(), LimitError> {
+    let check = |what, value, low, high| range("setting out", what, value, low, high);
+    let allowances = &settings.allowances;
+    check(
+        "what a hook takes in metres",
+        allowances.hook,
+        -THICK,
+        THICK,
+    )?;
+    check(
+        "what a ring takes in metres",
+        allowances.ring,
+        -THICK,
+        THICK,
+    )?;
+    check("how thick pegs are in metres", allowances.peg, 0.0, THICK)?;
+    let (comfortable, longest) = (settings.comfortable, settings.longest_swing);
+    check("the comfortable swing in metres", comfortable, 0.5, SWUNG)?;
+    check("the longest swing in metres", longest, 0.5, SWUNG)?;
+    if longest < comfortable {
+        return fail(
+            "setting out",
+            format!(
+                "the longest swing, {longest} m, is shorter than the comfortable one, {comfortable} m"
+            ),
+        );
+    }
+    match settings.spacing {
+        Spacing::Usual => Ok(()),
+        Spacing::Every(apart) => check("the way between flags in metres", apart, NARROWEST, WIDE),
+        Spacing::Bow(bow) => check("the bow between flags in metres", bow, SHORTEST, 1.0),
+    }
+}
+
+fn check_methods(place: &str, route: &Route) -> Result<(), LimitError> {
+    let mut seen = HashSet::new();
+    for (i, choice) in route.methods.iter().enumerate() {
+        let place = format!("{place}, method {}", i + 1);
+        if !route.is_bend(choice.of) {
+            let sentence = "it is chosen for what is no bend of this path: take it out";
+            return fail(&place, sentence.into());
+        }
+        if !choice.method.is_of_a_bend() {
+            let sentence = "it sets out no bends: choose another, or take it out";
+            return fail(&place, sentence.into());
+        }
+        if !seen.insert(choice.of) {
+            return fail(
+                &place,
+                "this bend has one already: leave one of them".into(),
+            );
+        }
+    }
+    Ok(())
+}
+
 fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError> {
     name(place, &route.name)?;
     range(place, "its width in metres", route.width, NARROWEST, WIDEST)?;
@@ -299,6 +361,7 @@ fn check_route(place: &str, route: &Route, plan: &Plan) -> Result<(), LimitError
             }
         }
     }
+    check_methods(place, route)?;
     if route.pads.len() > PADS {
         return fail(
             place,

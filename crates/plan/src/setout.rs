@@ -3,9 +3,17 @@
 mod base_line;
 mod bend;
 mod checks;
+mod clean;
+mod deed;
+pub mod methods;
+mod offset_pegs;
 mod offsets;
+mod peg_rows;
 pub mod reach;
+mod rounding;
 mod steps;
+mod ties;
+mod work;
 
 use geometry::{Bounds, Chain, Direction, Point};
 
@@ -18,8 +26,27 @@ pub use bend::{
     BendSetOut, RoundingEffect, SQUARE_OFF_BELOW, SWING_AWKWARD, SWING_COMFORTABLE, SwingVerdict,
 };
 pub use checks::{Check, Verdict, taping_allowance};
+pub use clean::{CLEAN, CleanBend, CleanError, CleanOffer, EndPegs, clean_bends};
+pub use deed::{
+    Allowances, CannotDo, Course, Crew, Deed, Deviations, Doing, Fastening, Foreman, Made, Manner,
+    Method, Note, Part, PathLine, Reading, RightAngle, Scratch, SetSpot, Spot, Spots, carry_out,
+};
+pub use offset_pegs::{
+    CLEAR_OF_MACHINE, CLEAR_OF_SPADE, InTheWay, NoOffsetPeg, OffsetPeg, offset_pegs,
+};
 pub use offsets::{OffsetRow, OffsetTable};
+pub use peg_rows::{PegRow, peg_rows};
+pub use rounding::{FigureEffect, effect_of_rounding};
 pub use steps::{Step, Voice};
+pub use ties::{
+    Anchor, AnchorKind, CrossingVerdict, GOOD_CROSSING, Passable, SHORTEST_PULL,
+    SLIGHTEST_CROSSING, Tie, TieError, Ties, lost_pegs_words, moved_peg_words, spread_of_crossing,
+    ties,
+};
+pub use work::{
+    Act, BendWork, Effort, Hindered, Loss, PegWork, RouteWork, Stage, StraightWork, StringCut,
+    StringUse, TiedSpot, ToolList, Way, WayVerdict, work, work_with,
+};
 
 /// A distance as it is drawn and as the tape reads it, in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -8,6 +8,7 @@ mod shape;
 use std::sync::Arc;
 
 use geometry::{Chain, Line, OffsetTrouble, Piece, Point};
+use serde::{Deserialize, Serialize};
 
 use crate::clearance::{self, Clearance, Nearby, RootShare};
 use crate::document::{Heading, Junction, Plan, Route, Shape, Side, letter};
@@ -75,7 +76,7 @@ pub struct SolvedRoute {
 }
 
 /// What a piece of a centre line was made from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Origin {
     /// A leg, counted from 0; of two bends the first.
     Leg(usize),

@@ -6,8 +6,16 @@ mod common;
 
 #[path = "setout/bends.rs"]
 mod bends;
+#[path = "setout/clean.rs"]
+mod clean;
+#[path = "setout/offset_pegs.rs"]
+mod offset_pegs;
 #[path = "setout/placing.rs"]
 mod placing;
+#[path = "setout/rounding.rs"]
+mod rounding;
+#[path = "setout/ties.rs"]
+mod ties;
 #[path = "setout/words.rs"]
 mod words;
 

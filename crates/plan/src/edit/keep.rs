@@ -1,10 +1,10 @@
-//! What stays where it lies when a path is cut, led on or joined: its line and its landings.
+//! What stays where it lies when a path is cut, led on or joined: its line, its landings, and how its bends are set out.
 
 use geometry::{Chain, Piece, SAME_DIRECTION};
 
 use super::EditError;
 use super::route::solved;
-use crate::document::{Heading, Plan, Route, Shape};
+use crate::document::{Heading, MethodChoice, Plan, Route, Shape};
 use crate::solve::{Origin, SolvedRoute};
 
 /// After a path became longer or shorter at its start, its landings stay where they lie: as far
@@ -105,4 +105,44 @@ pub(super) fn runs_on(one: &SolvedRoute, other: &SolvedRoute) -> bool {
 
 pub(super) fn length(solved: &SolvedRoute) -> f64 {
     solved.centre_line.as_ref().map_or(0.0, Chain::length)
+}
+
+/// After legs and waypoints came to count anew, each chosen method stays with its bend: `leg` and
+/// `waypoint` say what becomes of a number. What is gone is chosen for no longer.
+pub(super) fn renumber_methods(
+    route: &mut Route,
+    leg: impl Fn(usize) -> Option<usize>,
+    waypoint: impl Fn(usize) -> Option<usize>,
+) {
+    route.methods = std::mem::take(&mut route.methods)
+        .into_iter()
+        .filter_map(|choice| {
+            let of = match choice.of {
+                Origin::Leg(number) => Origin::Leg(leg(number)?),
+                Origin::SecondBend(number) => Origin::SecondBend(leg(number)?),
+                Origin::Rounding(number) => Origin::Rounding(waypoint(number)?),
+            };
+            Some(MethodChoice { of, ..choice })
+        })
+        .collect();
+}
+
+/// The methods chosen for bends of a ring that starts at another waypoint stay with them.
+pub(super) fn turn_methods(route: &mut Route, start: usize) {
+    let count = route.legs.len();
+    let turned = |number: usize| Some((number + count - start) % count.max(1));
+    renumber_methods(route, turned, turned);
+}
+
+/// A method is chosen for bends only.
+pub(super) fn drop_methods_of_no_bend(plan: &mut Plan) {
+    let routes = plan
+        .schemes
+        .iter_mut()
+        .flat_map(|scheme| &mut scheme.routes);
+    for route in routes.filter(|route| !route.methods.is_empty()) {
+        let mut methods = std::mem::take(&mut route.methods);
+        methods.retain(|choice| route.is_bend(choice.of));
+        route.methods = methods;
+    }
 }

@@ -5,7 +5,9 @@ use std::collections::{BTreeSet, HashSet};
 
 use geometry::{Direction, Point, Vector};
 
-use super::keep::{free_onward, hold_end, hold_start, length, parted_at, starts_elsewhere};
+use super::keep::{
+    free_onward, hold_end, hold_start, length, parted_at, renumber_methods, starts_elsewhere,
+};
 use super::route::{SAME_PEG, mirror_heading, mirrored, renamed, solved, turn_over};
 use super::{EditError, Stopped, peg};
 use crate::document::{Plan, Route, Shape};
@@ -198,6 +200,12 @@ fn cut_out(route: &mut Route, was: &SolvedRoute, [first, last]: [usize; 2]) {
     if first > 0 {
         starts_elsewhere(route);
     }
+    let (all_legs, part) = (route.legs.len(), legs);
+    renumber_methods(
+        route,
+        |leg| Some((leg + all_legs - first) % all_legs).filter(|leg| *leg < part),
+        |peg| Some((peg + count - first) % count).filter(|peg| *peg < part),
+    );
     route.waypoints.rotate_left(first);
     route.waypoints.truncate(legs + 1);
     route.legs.rotate_left(first);

@@ -46,18 +46,46 @@ pub(super) fn drag(
 pub(super) fn move_end(plan: &mut Plan, id: LegId, to: Point) -> Result<(), EditError> {
     let route = plan.route_mut(id.scheme, id.route)?;
     let (_, end) = route.ends_of(id.leg).ok_or(EditError::NotThere)?;
-    let (before, after) = route.legs_at(end);
+    move_peg_of(route, id.leg, end, to)
+}
+
+/// Moves a peg of a leg exactly to `to`; the other leg there follows the rule, the leg itself is left
+/// as it is.
+fn move_peg_of(route: &mut Route, leg: usize, peg: usize, to: Point) -> Result<(), EditError> {
+    let (before, after) = route.legs_at(peg);
     let others: Vec<usize> = before
         .into_iter()
         .chain(after)
-        .filter(|leg| *leg != id.leg)
+        .filter(|other| *other != leg)
         .collect();
-    let shapes = moved_legs(route, end, &others, to).map_err(EditError::Held)?;
-    route.waypoints[end].at = to;
+    let shapes = moved_legs(route, peg, &others, to).map_err(EditError::Held)?;
+    route.waypoints[peg].at = to;
     for (leg, shape) in shapes {
         route.legs[leg] = shape;
     }
     Ok(())
+}
+
+/// Gives a bend these ends and this rise; what was typed lets go.
+pub(super) fn set_bend(
+    plan: &mut Plan,
+    id: LegId,
+    ends: [Point; 2],
+    rise: f64,
+) -> Result<(), EditError> {
+    let shape = plan.leg_mut(id)?;
+    match shape {
+        Shape::Bend { .. } => *shape = Shape::bend(rise),
+        Shape::Straight => return Err(EditError::NotABend),
+        Shape::Onward | Shape::TwoBends => return Err(EditError::Onward),
+    }
+    if !ends.iter().all(|end| end.is_finite()) {
+        return Err(EditError::Held(Stopped::Limit));
+    }
+    let route = plan.route_mut(id.scheme, id.route)?;
+    let (from, to) = route.ends_of(id.leg).ok_or(EditError::NotThere)?;
+    move_peg_of(route, id.leg, from, ends[0])?;
+    move_peg_of(route, id.leg, to, ends[1])
 }
 
 /// The way a dragged peg can take: straight, or round the other peg of a bend whose chord holds.

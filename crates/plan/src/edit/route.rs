@@ -4,11 +4,11 @@ use geometry::{Arc, Direction, Piece, Point, SAME_DIRECTION, Vector};
 
 use super::branch::{drop_branches, move_branches, reseat, shift_junctions, swap_sides};
 use super::keep::{
-    as_drawn, free_onward, hold_end, hold_start, keep_from_end, length, parted_at, runs_on,
-    starts_elsewhere, turn_pads,
+    as_drawn, free_onward, hold_end, hold_start, keep_from_end, length, parted_at,
+    renumber_methods, runs_on, starts_elsewhere, turn_methods, turn_pads,
 };
 use super::{EditError, End, LegId, Stopped, WaypointId};
-use crate::document::{Heading, Plan, Route, Shape, Site, Waypoint};
+use crate::document::{Heading, MethodChoice, Plan, Route, Shape, Site, Waypoint};
 use crate::limits::{LONGEST, SHORTEST};
 use crate::solve::{Origin, SolvedRoute};
 
@@ -51,6 +51,7 @@ pub(super) fn append(
             if route.waypoints.len() > 1 {
                 route.legs.insert(0, shape);
             }
+            renumber_methods(route, |leg| Some(leg + 1), |peg| Some(peg + 1));
             route.start_direction = None;
             route.start_on = None;
             keep_from_end(plan, (scheme, index), length(&was))?;
@@ -111,9 +112,30 @@ pub(super) fn insert(plan: &mut Plan, id: LegId, near: Point) -> Result<(), Edit
         Some([first, _]) => (first.end(), [first_half(first), Shape::Onward]),
         _ => return Err(EditError::NothingDrawn),
     };
+    part_methods(route, id.leg);
     route.waypoints.insert(id.leg + 1, peg_at(at));
     route.legs.splice(id.leg..=id.leg, shapes);
     Ok(())
+}
+
+/// Both halves of a parted bend are set out as the whole was; of two bends each keeps its own.
+fn part_methods(route: &mut Route, parted: usize) {
+    let of_two = route.legs[parted] == Shape::TwoBends;
+    let mut second = Vec::new();
+    for choice in &mut route.methods {
+        match choice.of {
+            Origin::Leg(leg) if leg == parted && !of_two => second.push(MethodChoice {
+                of: Origin::Leg(leg + 1),
+                ..*choice
+            }),
+            Origin::SecondBend(leg) if leg == parted => choice.of = Origin::Leg(leg + 1),
+            Origin::Leg(leg) if leg > parted => choice.of = Origin::Leg(leg + 1),
+            Origin::SecondBend(leg) if leg > parted => choice.of = Origin::SecondBend(leg + 1),
+            Origin::Rounding(peg) if peg > parted => choice.of = Origin::Rounding(peg + 1),
+            _ => {}
+        }
+    }
+    route.methods.extend(second);
 }
 
 /// From where to where along a leg a peg can be put: not on its ends, which are pegs already, nor
@@ -165,6 +187,11 @@ pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
                 after + 1
             };
             free_onward(route, &solved, next);
+            renumber_methods(
+                route,
+                |leg| (leg != before && leg != after).then(|| leg - usize::from(leg > after)),
+                |peg| (peg != id.waypoint).then(|| peg - usize::from(peg > id.waypoint)),
+            );
             route.legs[before] = shape;
             route.legs.remove(after);
             route.waypoints.remove(id.waypoint);
@@ -177,6 +204,8 @@ pub(super) fn remove(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
         (None, Some(_)) => {
             route.waypoints.remove(0);
             route.legs.remove(0);
+            let before = |number: usize| number.checked_sub(1);
+            renumber_methods(route, before, before);
             starts_elsewhere(route);
             hold_start(route, &solved.legs[1]);
             keep_from_end(plan, (id.scheme, id.route), length(&solved))?;
@@ -214,6 +243,7 @@ pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Resul
     for leg in 0..route.legs.len() {
         free_onward(route, &solved, leg);
     }
+    reverse_methods(route);
     route.legs.reverse();
     route.legs.iter_mut().for_each(turn_over);
     route.waypoints.reverse();
@@ -234,6 +264,27 @@ pub(super) fn reverse(plan: &mut Plan, (scheme, index): (usize, usize)) -> Resul
     swap_sides(plan, (scheme, index));
     reseat(plan, scheme, &[index]);
     Ok(())
+}
+
+/// A bend is set out as before when it is walked the other way; of two the first is the second.
+fn reverse_methods(route: &mut Route) {
+    let (legs, pegs, closed) = (route.legs.len(), route.waypoints.len(), route.closed);
+    renumber_methods(
+        route,
+        |leg| legs.checked_sub(leg + 1),
+        |peg| match closed {
+            true => Some((pegs - peg) % pegs),
+            false => pegs.checked_sub(peg + 1),
+        },
+    );
+    let two = |leg: usize| route.legs.get(legs - 1 - leg) == Some(&Shape::TwoBends);
+    for choice in &mut route.methods {
+        choice.of = match choice.of {
+            Origin::Leg(leg) if two(leg) => Origin::SecondBend(leg),
+            Origin::SecondBend(leg) => Origin::Leg(leg),
+            other => other,
+        };
+    }
 }
 
 /// Leads the end of a path back to its start.
@@ -282,6 +333,8 @@ pub(super) fn split(plan: &mut Plan, id: WaypointId) -> Result<(), EditError> {
     let mut rest = route.clone();
     rest.waypoints.drain(..id.waypoint);
     rest.legs.drain(..id.waypoint);
+    let after = |number: usize| number.checked_sub(id.waypoint);
+    renumber_methods(&mut rest, after, after);
     starts_elsewhere(&mut rest);
     hold_start(&mut rest, &was.legs[id.waypoint]);
     rest.waypoints[0].rounding = None;
@@ -317,6 +370,7 @@ fn open(route: &mut Route, was: &SolvedRoute, waypoint: usize) {
         starts_elsewhere(route);
         turn_pads(route, length(was), parted_at(was, waypoint));
     }
+    turn_methods(route, waypoint);
     route.waypoints.rotate_left(waypoint);
     route.legs.rotate_left(waypoint);
     route.waypoints[0].rounding = None;
@@ -364,6 +418,10 @@ pub(super) fn join(
     if !same {
         route.legs.push(Shape::Straight);
     }
+    let before = route.legs.len();
+    let after = |number: usize| Some(number + before);
+    renumber_methods(&mut rest, after, after);
+    route.methods.extend(rest.methods);
     let waypoints = rest.waypoints.into_iter();
     route.waypoints.extend(waypoints.skip(usize::from(same)));
     route.legs.extend(rest.legs);

@@ -103,9 +103,9 @@ impl BendSetOut {
         let inner = bend.radius() - 0.5 * width;
         let outer = bend.radius() + 0.5 * width;
         let sine = bend.sweep().sin().abs();
-        let swing = if outer > SWING_AWKWARD || outer > plan.tape.length {
+        let swing = if outer > plan.set_out.longest_swing || outer > plan.tape.length {
             SwingVerdict::NotWorkable
-        } else if outer > SWING_COMFORTABLE {
+        } else if outer > plan.set_out.comfortable {
             SwingVerdict::Awkward
         } else {
             SwingVerdict::Workable
@@ -128,7 +128,7 @@ impl BendSetOut {
             swing,
             crossing: sine.asin(),
             scratch: ruler.round(spread.clamp(SHORTEST_SCRATCH, LONGEST_SCRATCH)),
-            offsets: tables(&bend, width, pegs, &ruler),
+            offsets: tables(&bend, width, pegs, &ruler, None),
             rounding: RoundingEffect::of(&bend, ruler.round(bend.radius())),
             checks: checks(&bend, width, pegs, &ruler),
         }
@@ -151,7 +151,7 @@ impl RoundingEffect {
     /// With the end pegs kept, a rounded radius gives another rise and another apothem, on the
     /// same side of the half circle. A string shorter than half the chord cannot reach both pegs:
     /// then the bend becomes the half circle.
-    fn of(bend: &Bend, rounded: f64) -> Self {
+    pub(super) fn of(bend: &Bend, rounded: f64) -> Self {
         let half = 0.5 * bend.chord();
         let apothem = ((rounded - half) * (rounded + half)).max(0.0).sqrt();
         let apothem = if bend.apothem() < 0.0 {

@@ -47,7 +47,12 @@ pub fn taping_allowance(length: f64) -> f64 {
 
 /// The least and the most a good job may read for a length, on the graduation.
 pub(super) fn allowed(must_read: f64, ruler: &Ruler) -> [f64; 2] {
-    let room = taping_allowance(must_read).max(ruler.graduation.metres());
+    allowed_within(must_read, taping_allowance(must_read), ruler)
+}
+
+/// The same with so much room to either side, in metres; a graduation at least.
+pub(super) fn allowed_within(must_read: f64, room: f64, ruler: &Ruler) -> [f64; 2] {
+    let room = room.max(ruler.graduation.metres());
     [
         ruler.round(must_read - room).max(0.0),
         ruler.round(must_read + room),

@@ -34,35 +34,50 @@ pub struct OffsetRow {
 
 /// Between marks a batten laid straight leaves this bow at most, in metres. Common practice for
 /// gravel with an edge, ±10 mm; no source.
-const BOW: f64 = 0.010;
+pub(super) const BOW: f64 = 0.010;
 
 /// At least so many spaces along a chord, and at most so many.
 const FEWEST_SPACES: f64 = 4.0;
 const MOST_SPACES: f64 = 24.0;
 
+/// No more even where a person types how far apart they are: a number slipped must not give a
+/// million flags.
+pub(super) const MOST_TYPED: u32 = 100;
+
 /// The tables of a bend: from its chord, or from both half chords when it turns through half a
-/// circle or more, where offsets from the whole chord would run past its ends.
+/// circle or more, where offsets from the whole chord would run past its ends. Rows stand `spacing`
+/// apart, in metres, or so close that little bow is left between them.
 pub(super) fn tables(
     bend: &Bend,
     width: f64,
     (first, last): (usize, usize),
     ruler: &Ruler,
+    spacing: Option<f64>,
 ) -> Vec<OffsetTable> {
     let names = (format!("peg {first}"), format!("peg {last}"));
     if !bend.is_half_circle_or_more() {
-        return vec![table(bend, width, names, ruler)];
+        return vec![table(bend, width, names, ruler, spacing)];
     }
     let half = bend.half();
     let apex = "the apex".to_owned();
     vec![
-        table(&half, width, (names.0, apex.clone()), ruler),
-        table(&half, width, (apex, names.1), ruler),
+        table(&half, width, (names.0, apex.clone()), ruler, spacing),
+        table(&half, width, (apex, names.1), ruler, spacing),
     ]
 }
 
-fn table(bend: &Bend, width: f64, (from, to): (String, String), ruler: &Ruler) -> OffsetTable {
+fn table(
+    bend: &Bend,
+    width: f64,
+    (from, to): (String, String),
+    ruler: &Ruler,
+    spacing: Option<f64>,
+) -> OffsetTable {
     let chord = bend.chord();
-    let step = step(bend, ruler.units);
+    let step = spacing.map_or_else(
+        || step(bend, ruler.units),
+        |typed| typed.max(chord / f64::from(MOST_TYPED)),
+    );
     let half_way = 0.5 * chord;
     let mut stops: Vec<f64> = (1_u32..)
         .map(|i| f64::from(i) * step)
@@ -92,22 +107,34 @@ fn table(bend: &Bend, width: f64, (from, to): (String, String), ruler: &Ruler) -
 
 /// How far to each side of the middle of the chord an edge reaches, `out` outside the centre line:
 /// its ends lie on the strings to the end pegs. Zero or less where the edge has no radius.
-fn reach(bend: &Bend, out: f64) -> f64 {
+pub(super) fn reach(bend: &Bend, out: f64) -> f64 {
     (bend.radius() + out) * (0.5 * bend.sweep()).sin()
+}
+
+/// Where along a chord a row is set.
+fn stop(along: Taped, chord: f64) -> f64 {
+    if along.exact <= chord {
+        along.tape.min(chord)
+    } else {
+        along.tape
+    }
+}
+
+impl OffsetRow {
+    /// Where along a chord of this length it is set: where the tape reads it, and at the end peg
+    /// itself whatever the tape reads there.
+    #[must_use]
+    pub fn stop(&self, chord: f64) -> f64 {
+        stop(self.along, chord)
+    }
 }
 
 fn row(bend: &Bend, width: f64, along: f64, ruler: &Ruler) -> OffsetRow {
     // Marks are set at the distance the tape reads, so offsets are computed there; the end of the
     // chord is its peg, whatever the tape reads.
     let chord = bend.chord();
-    let on_chord = along <= chord;
     let along = Taped::new(along, ruler);
-    let at = if on_chord {
-        along.tape.min(chord)
-    } else {
-        along.tape
-    };
-    let x = (at - 0.5 * chord).abs();
+    let x = (stop(along, chord) - 0.5 * chord).abs();
     // The ends of an edge are rounded to the tape as well: up to half a graduation beyond.
     let slack = 0.5 * ruler.graduation.metres() + 1e-9;
     let offset = |out: f64| {
@@ -129,7 +156,7 @@ fn row(bend: &Bend, width: f64, along: f64, ruler: &Ruler) -> OffsetRow {
 }
 
 /// A round step along the chord that keeps the bow between marks small.
-fn step(bend: &Bend, units: Units) -> f64 {
+pub(super) fn step(bend: &Bend, units: Units) -> f64 {
     let chord = bend.chord();
     let by_bow = bend.chord_for_bow(BOW).unwrap_or(chord);
     let wanted = by_bow.clamp(chord / MOST_SPACES, chord / FEWEST_SPACES);
@@ -207,7 +234,7 @@ mod tests {
     #[test]
     fn more_than_half_a_circle_is_split_at_the_apex() {
         let bend = Bend::from_chord_and_rise(4.0, 3.0).unwrap();
-        let tables = tables(&bend, 1.2, (3, 4), &millimetres());
+        let tables = tables(&bend, 1.2, (3, 4), &millimetres(), None);
         assert_eq!(tables.len(), 2);
         assert_eq!(tables[0].to, "the apex");
         let half = bend.half();

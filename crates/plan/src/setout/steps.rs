@@ -53,17 +53,32 @@ impl Voice {
             self.ruler.text(metres)
         }
     }
+
+    /// A small length finer than any tape: tenths of a millimetre, or hundredths of an inch.
+    #[must_use]
+    pub fn fine(&self, metres: f64) -> String {
+        fine(metres, self.ruler.units)
+    }
 }
 
-/// A length that need not be exact, in whole hand's breadths.
-fn roughly(metres: f64, voice: &Voice) -> String {
+/// A length that need not be exact, in whole centimetres or inches.
+pub(super) fn roughly(metres: f64, voice: &Voice) -> String {
     match voice.ruler.units {
         Units::Metric => format!("{:.0} cm", metres * 100.0),
         Units::FeetInches => format!("{:.0} in", metres / 0.0254),
     }
 }
 
-fn side(left: bool) -> &'static str {
+/// A length finer than any tape shows, without its sign: tenths of a millimetre, or hundredths of an
+/// inch.
+pub(super) fn fine(metres: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
+        Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
+    }
+}
+
+pub(super) fn side(left: bool) -> &'static str {
     if left { "left" } else { "right" }
 }
 
@@ -317,11 +332,6 @@ impl BendSetOut {
     /// In one sentence, what rounding the string to the tape does.
     #[must_use]
     pub fn rounding_words(&self, voice: &Voice) -> String {
-        // Finer than any tape: tenths of a millimetre, or hundredths of an inch.
-        let fine = |metres: f64| match voice.ruler.units {
-            Units::Metric => format!("{:.1} mm", metres.abs() * 1000.0),
-            Units::FeetInches => format!("{:.2} in", metres.abs() / 0.0254),
-        };
         let way = |metres: f64| if metres < 0.0 { "towards" } else { "away from" };
         let longer = if self.rounding.string < 0.0 {
             "shorter"
@@ -335,13 +345,13 @@ impl BendSetOut {
         if self.rounding.apex.abs() < SHOWN {
             return format!(
                 "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex stays where it is.",
-                fine(self.rounding.string)
+                voice.fine(self.rounding.string)
             );
         }
         format!(
             "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex moves {} {} the chord.",
-            fine(self.rounding.string),
-            fine(self.rounding.apex),
+            voice.fine(self.rounding.string),
+            voice.fine(self.rounding.apex),
             way(self.rounding.apex)
         )
     }

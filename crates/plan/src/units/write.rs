@@ -226,7 +226,7 @@ impl Ruler {
     }
 
     /// The graduation, or the usual one of the units where they disagree.
-    fn division(&self) -> Graduation {
+    pub(crate) fn division(&self) -> Graduation {
         if self.graduation.units() == self.units {
             self.graduation
         } else {
