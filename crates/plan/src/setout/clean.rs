@@ -275,7 +275,10 @@ impl CleanBend {
 
     /// Whether a tape reads the same of it as of another.
     fn reads_as(&self, other: &Self) -> bool {
-        let read = |clean: &Self| [clean.chord, clean.rise, clean.radius].map(|taped| taped.tape);
+        // Equal multiples of the division are equal to the last bit.
+        let read = |clean: &Self| {
+            [clean.chord, clean.rise, clean.radius].map(|taped| taped.tape.to_bits())
+        };
         read(self) == read(other)
     }
 
