@@ -50,7 +50,7 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
                 to = Some(PathBuf::from(parser.value().map_err(usage)?));
             }
             Given::Option(Arg::Long("option")) => {
-                let value = parser.value().and_then(|value| value.string());
+                let value = parser.value().and_then(ValueExt::string);
                 option = Some(value.map_err(usage)?);
             }
             Given::Option(other) => return Err(usage(other.unexpected())),
