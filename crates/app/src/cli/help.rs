@@ -6,6 +6,7 @@ pub(super) const PEGBOW: &str = r#"Pegbow: draw a curved garden path, see its be
   pegbow bend --chord 4m --rise 80cm  works out a bend from any two of its figures
   pegbow check PLAN.ron               lists what to put right in a plan
   pegbow sheet PLAN.ron --to OUT.pdf  writes the sheet that is taken outside
+  pegbow pegs PLAN.ron --to OUT.csv   writes every peg as a table
   pegbow figures PLAN.ron             prints every figure of a plan, for scripts
   pegbow example                      prints the built-in example plan
 
@@ -112,6 +113,28 @@ Two examples
     pegbow sheet quince-yard.ron --to quince-yard.pdf
   The second on letter paper, for a helper with an inch tape:
     pegbow sheet quince-yard.ron --option B --paper letter --both-units --to sweep.pdf
+"#;
+
+pub(super) const PEGS: &str = r#"pegbow pegs: writes every peg of an option as a table, for a spreadsheet or another instrument
+
+  pegbow pegs PLAN.ron --to OUT.csv
+
+  --to OUT.csv       the file to write; one that is there is replaced, a plan never
+  --option LETTER    which option of the plan; the first if nothing is said
+  -h, --help         this text
+
+One row a peg in walking order, path by path, then its swing points S1, S2 and so on. Lengths are
+metres to 0.1 mm and not rounded to the tape: x east and y north on the plan, the station along
+the centre line, the points of both edges square off the peg, along and off the base line (left
+is positive), the two ties with their side, and the check tie. What there is none of is empty.
+Columns are parted by commas, text is UTF-8. A name that a spreadsheet would take for a formula
+has an apostrophe before it. docs/guide.md names every column.
+
+Two examples
+  The pegs of the first option:
+    pegbow pegs quince-yard.ron --to quince-yard.csv
+  Those of the second:
+    pegbow pegs quince-yard.ron --option B --to sweep.csv
 "#;
 
 pub(super) const EXAMPLE: &str = r#"pegbow example: prints the built-in example plan, Quince Yard

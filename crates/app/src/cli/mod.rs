@@ -7,6 +7,7 @@ mod check;
 mod example;
 mod figures;
 mod help;
+mod pegs;
 mod sheet;
 mod wrong;
 
@@ -15,7 +16,12 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use lexopt::{Arg, Parser};
+use plan::document::letter;
+use plan::finding::Severity;
+use plan::{Plan, Solved};
 use wrong::Wrong;
+
+use crate::files::{self, shown};
 
 /// What a command line asks for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -72,6 +78,7 @@ fn obey(mut parser: Parser, words: &mut Words<'_>) -> Result<Asked, Wrong> {
             Some("check") => check::run(parser, words)?,
             Some("example") => example::run(parser, words)?,
             Some("figures") => figures::run(parser, words)?,
+            Some("pegs") => pegs::run(parser, words)?,
             Some("sheet") => sheet::run(parser, words)?,
             _ => return window(PathBuf::from(word), parser),
         },
@@ -114,6 +121,22 @@ impl Words<'_> {
         // Where nobody listens there is nobody to tell.
         let _ = writeln!(self.err, "pegbow: {sentence}");
     }
+
+    /// Says how many places of an option cannot be built, where there are any.
+    fn complain_of_stops(&mut self, solved: &Solved, scheme: usize) {
+        let stops = solved
+            .findings
+            .iter()
+            .filter(|f| f.place.concerns(scheme) && f.severity == Severity::Stop)
+            .count();
+        if stops > 0 {
+            self.complain(&format!(
+                "care: {stops} {} of option {} cannot be built as drawn: see pegbow check",
+                if stops == 1 { "place" } else { "places" },
+                letter(scheme)
+            ));
+        }
+    }
 }
 
 /// What a command that takes one plan was given.
@@ -153,4 +176,39 @@ fn only_plan(mut parser: Parser, command: &'static str) -> Result<Option<PathBuf
             Given::End => return plan.ok_or_else(|| Wrong::no_plan(command)).map(Some),
         }
     }
+}
+
+/// What is written with `--to` never takes the place of a plan: `what` is written, to a name that
+/// ends in `ending`.
+fn spare_plans(path: &Path, to: &Path, what: &str, ending: &str) -> Result<(), Wrong> {
+    let is_plan = |extension: &std::ffi::OsStr| extension.eq_ignore_ascii_case("ron");
+    if files::is_same_file(path, to) || to.extension().is_some_and(is_plan) {
+        return Err(Wrong::new(format!(
+            "--to {}: {what} is not written over a plan, give a name that ends in {ending}",
+            shown(to)
+        )));
+    }
+    Ok(())
+}
+
+/// Which option of a plan was asked for by its letter, to do something with; the first if none was.
+fn scheme(plan: &Plan, path: &Path, asked: Option<&str>, to_do: &str) -> Result<usize, Wrong> {
+    let count = plan.schemes.len();
+    let letters = match count {
+        0 => {
+            return Err(Wrong::new(format!(
+                "{}: this plan has no option to {to_do}: draw one first",
+                shown(path)
+            )));
+        }
+        1 => "only option A".to_owned(),
+        _ => format!("options A to {}", letter(count - 1)),
+    };
+    let Some(asked) = asked else {
+        return Ok(0);
+    };
+    let is_asked = |scheme: &usize| letter(*scheme).eq_ignore_ascii_case(asked.trim());
+    (0..count)
+        .find(is_asked)
+        .ok_or_else(|| Wrong::new(format!("--option {asked}: {} has {letters}", shown(path))))
 }

@@ -5,10 +5,9 @@ use std::path::{Path, PathBuf};
 use lexopt::{Arg, Parser, ValueExt};
 use plan::Plan;
 use plan::document::letter;
-use plan::finding::Severity;
 use sheet::{Date, Paper, Request};
 
-use super::{Given, Words, Wrong, help, next};
+use super::{Given, Words, Wrong, help, next, scheme, spare_plans};
 use crate::files::{self, shown};
 
 const COMMAND: &str = "sheet";
@@ -51,9 +50,9 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
     let path = path.ok_or_else(|| Wrong::no_plan(COMMAND))?;
     let to =
         to.ok_or_else(|| Wrong::see(COMMAND, "say where the sheet goes, such as --to sheet.pdf"))?;
-    spare_plans(&path, &to)?;
+    spare_plans(&path, &to, "a sheet", ".pdf")?;
     let plan = files::read_plan(&path)?;
-    request.scheme = scheme(&plan, &path, option.as_deref())?;
+    request.scheme = scheme(&plan, &path, option.as_deref(), "print")?;
     write(&plan, &request, &to, words)
 }
 
@@ -70,57 +69,13 @@ fn write(plan: &Plan, request: &Request, to: &Path, words: &mut Words<'_>) -> Re
     let bytes = sheet::stakeout(plan, &solved, request)
         .map_err(|error| Wrong::new(format!("the sheet cannot be drawn: {error}")))?;
     files::write_atomically(to, &bytes)?;
-    let stops = solved
-        .findings
-        .iter()
-        .filter(|f| f.place.concerns(request.scheme) && f.severity == Severity::Stop)
-        .count();
-    if stops > 0 {
-        words.complain(&format!(
-            "care: {stops} {} of option {} cannot be built as drawn: see pegbow check",
-            if stops == 1 { "place" } else { "places" },
-            letter(request.scheme)
-        ));
-    }
+    words.complain_of_stops(&solved, request.scheme);
     words.answer(&format!(
         "option {} on {} is written to {}\n",
         letter(request.scheme),
         request.paper.name(),
         shown(to)
     ))
-}
-
-/// A sheet never takes the place of a plan.
-fn spare_plans(path: &Path, to: &Path) -> Result<(), Wrong> {
-    let is_plan = |extension: &std::ffi::OsStr| extension.eq_ignore_ascii_case("ron");
-    if files::is_same_file(path, to) || to.extension().is_some_and(is_plan) {
-        return Err(Wrong::new(format!(
-            "--to {}: a sheet is not written over a plan, give a name that ends in .pdf",
-            shown(to)
-        )));
-    }
-    Ok(())
-}
-
-fn scheme(plan: &Plan, path: &Path, asked: Option<&str>) -> Result<usize, Wrong> {
-    let count = plan.schemes.len();
-    let letters = match count {
-        0 => {
-            return Err(Wrong::new(format!(
-                "{}: this plan has no option to print: draw one first",
-                shown(path)
-            )));
-        }
-        1 => "only option A".to_owned(),
-        _ => format!("options A to {}", letter(count - 1)),
-    };
-    let Some(asked) = asked else {
-        return Ok(0);
-    };
-    let is_asked = |scheme: &usize| letter(*scheme).eq_ignore_ascii_case(asked.trim());
-    (0..count)
-        .find(is_asked)
-        .ok_or_else(|| Wrong::new(format!("--option {asked}: {} has {letters}", shown(path))))
 }
 
 fn paper(name: &str) -> Result<Paper, Wrong> {

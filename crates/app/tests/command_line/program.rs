@@ -2,7 +2,7 @@
 
 use super::*;
 
-const COMMANDS: [&str; 5] = ["bend", "check", "figures", "sheet", "example"];
+const COMMANDS: [&str; 6] = ["bend", "check", "figures", "sheet", "pegs", "example"];
 
 #[test]
 fn the_window_is_asked_for() {
@@ -39,7 +39,9 @@ fn help_has_two_examples_that_work() {
                 .split_whitespace()
                 .skip(1)
                 .map(|word| match word.rsplit_once('.') {
-                    Some((_, "ron" | "pdf")) => folder.path(word).to_str().unwrap().to_owned(),
+                    Some((_, "ron" | "pdf" | "csv")) => {
+                        folder.path(word).to_str().unwrap().to_owned()
+                    }
                     _ => word.to_owned(),
                 })
                 .collect();

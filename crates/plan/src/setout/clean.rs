@@ -64,7 +64,7 @@ const RANKED: usize = 12;
 /// use plan::setout::clean_bends;
 /// use plan::units::{Ruler, Units};
 ///
-/// let drawn = Bend::from_chord_and_rise(4.793, 0.804)?;
+/// let drawn = Bend::from_chord_and_rise(4.799, 0.8004)?;
 /// let found = clean_bends(&drawn, 1.2, &Ruler::new(Units::Metric), [0.5, 0.5], |_| true);
 /// let clean = &found[0]; // 4.8² / (8 · 0.8) + 0.8 / 2 = 4
 /// assert_eq!([clean.chord.tape, clean.rise.tape, clean.radius.tape], [4.8, 0.8, 4.0]);
@@ -275,7 +275,10 @@ impl CleanBend {
 
     /// Whether a tape reads the same of it as of another.
     fn reads_as(&self, other: &Self) -> bool {
-        let read = |clean: &Self| [clean.chord, clean.rise, clean.radius].map(|taped| taped.tape);
+        // Equal multiples of the division are equal to the last bit.
+        let read = |clean: &Self| {
+            [clean.chord, clean.rise, clean.radius].map(|taped| taped.tape.to_bits())
+        };
         read(self) == read(other)
     }
 

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
-use geometry::{Chain, Core, Direction, Patch, Point};
+use geometry::{Chain, Core, Direction, Patch, Piece, Point};
 
 use super::{Anchor, AnchorKind, Passable, Taped, Voice};
 use crate::document::{Plan, Side};
@@ -151,11 +151,11 @@ impl Standing {
             None => None,
             Some(i) => pieces.get(i),
         };
-        let arrives = before.map(geometry::Piece::end_direction);
-        let leaves = after.map(geometry::Piece::start_direction);
+        let arrives = before.map(Piece::end_direction);
+        let leaves = after.map(Piece::start_direction);
         let way_in = arrives.or(leaves).unwrap_or(Direction::EAST);
         let corner = leaves.map_or(0.0, |leaves| way_in.turn_to(leaves));
-        let sweep: f64 = before.into_iter().chain(after).map(|p| p.sweep()).sum();
+        let sweep: f64 = before.into_iter().chain(after).map(Piece::sweep).sum();
         Self {
             way: way_in.turned(0.5 * corner),
             corner,
