@@ -72,6 +72,29 @@ fn offsets_from_the_long_chord() {
     }
 }
 
+/// No source: computed beside the published ones for chords of gardens, every quarter of the half
+/// chord from the middle.
+#[test]
+fn offsets_of_small_chords() {
+    for (chord, rise, expected) in [
+        (4.0, 0.5, [0.470486, 0.380678, 0.226493]),
+        (6.0, 1.2, [1.134857, 0.933197, 0.572902]),
+    ] {
+        let job = BendJob {
+            spacing: Some(chord / 8.0),
+            ..job(bend(chord, rise))
+        };
+        let squares = squares(&job.course(Method::ChordOffsets).unwrap());
+        for (quarter, expected) in (1_u32..).zip(expected) {
+            let x = chord / 8.0 * f64::from(quarter);
+            let mut found = squares.iter().filter(|(spot, _, along, _)| {
+                on_the_centre_line(spot) && ((along - 0.5 * chord).abs() - x).abs() < 1e-9
+            });
+            near(found.next().unwrap().3, expected, 5e-7);
+        }
+    }
+}
+
 /// The rises in falling order, each once.
 fn rises(chord: f64, rise: f64) -> Vec<f64> {
     let course = job(bend(chord, rise)).course(Method::Halving).unwrap();

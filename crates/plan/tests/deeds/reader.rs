@@ -207,10 +207,7 @@ fn read_and_do(course: &Course, crew: Crew) -> Result<(), TestCaseError> {
             .collect(),
     };
     let taped = |deed: &Deed| deed.figures().iter().map(|figure| figure.tape).collect();
-    // Figures rounded to the millimetre may not meet at all at a flat crossing.
-    let Ok((stand, _)) = course.carried_out(taped) else {
-        return Ok(());
-    };
+    let (stand, _) = course.carried_out(taped).unwrap();
     for deed in &course.deeds {
         helper.step(
             &deed

@@ -66,3 +66,14 @@ fn what_a_ring_takes_is_printed_where_it_acts() {
     let text = strike.words(&manner(Crew::Two, ring), &course.spots).text;
     assert!(text.contains("4.262 m, not 4.250 m"), "{text}");
 }
+
+#[test]
+fn the_foreman_is_told_how_much_longer_the_outside_is() {
+    let course = job(bend(4.0, 2.0)).course(Method::Halving).unwrap();
+    let told = course
+        .foreman
+        .unwrap()
+        .words(&manner(Crew::Two, Allowances::default()).voice);
+    // Half a turn of a path 1.2 m wide.
+    assert!(told.check.unwrap().contains("3.770 m longer"));
+}

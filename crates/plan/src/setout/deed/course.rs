@@ -1,8 +1,10 @@
 //! A course: the deeds of one method in the order in which they are done.
 
+use geometry::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::{CannotDo, Deed, Made, PathLine, Spot, Spots, Taped, carry_out};
+use crate::setout::{Step, Voice};
 
 /// An ordered run of deeds that sets out a bend, a straight or a set of pegs.
 #[derive(Clone, Debug, PartialEq)]
@@ -96,6 +98,23 @@ impl Method {
     }
 }
 
+impl Foreman {
+    /// In words: what to measure, and what it must come to.
+    #[must_use]
+    pub fn words(&self, voice: &Voice) -> Step {
+        Step {
+            text: format!(
+                "Lay the tape along both edges of the bend from end to end and take the shorter from the longer. Between them lie {}.",
+                voice.ruler.area(self.area)
+            ),
+            check: Some(format!(
+                "the outside edge must be {} longer than the inside edge",
+                voice.taped(&self.edges_differ)
+            )),
+        }
+    }
+}
+
 impl Course {
     /// The first deed that uses or reads a spot which does not stand by then, and that spot.
     /// `None` for every course of this crate.
@@ -125,7 +144,7 @@ impl Course {
     pub fn carried_out(
         &self,
         mut pull: impl FnMut(&Deed) -> Vec<f64>,
-    ) -> Result<(Spots, Vec<(PathLine, geometry::Arc)>), CannotDo> {
+    ) -> Result<(Spots, Vec<(PathLine, Arc)>), CannotDo> {
         let mut stand = self.spots.only(&self.given);
         let mut lines = Vec::new();
         for deed in &self.deeds {
