@@ -269,6 +269,7 @@ impl View {
         } else {
             Exact { x: 1.0, y: 0.0 }
         };
+        let to_apex = half_chord.hypot(rise);
         Bow {
             start,
             end,
@@ -278,12 +279,13 @@ impl View {
             },
             along,
             quarter: rise.atan2(half_chord),
-            to_apex: half_chord.hypot(rise),
+            sine: if to_apex > 0.0 { rise / to_apex } else { 0.0 },
+            to_apex,
         }
     }
 
     /// Steps (−1 at the start, 1 at the end) at which curves running side by side are cut, for each part that is seen.
-    fn seen_steps(&self, curves: &[Bow]) -> Vec<Vec<f64>> {
+    fn seen_steps<const N: usize>(&self, curves: &[Bow; N]) -> Vec<Vec<f64>> {
         let mut runs: Vec<Vec<f64>> = Vec::new();
         if !curves.iter().all(Bow::is_finite) {
             return runs;
@@ -294,14 +296,14 @@ impl View {
             let sag = curves
                 .iter()
                 .fold(0.0_f64, |most, bow| most.max(bow.sag(to - from)));
-            let (low, high) = corners(curves.iter().flat_map(|bow| [bow.at(from), bow.at(to)]));
+            let ends = curves.each_ref().map(|bow| [bow.at(from), bow.at(to)]);
+            let (low, high) = corners(ends.iter().flatten().copied());
             if !self.touches(low, high, sag) {
                 broken = true;
                 continue;
             }
             // Of each curve by itself: a wide band seen from a step away is not long.
-            let longest = curves.iter().fold(0.0_f64, |most, bow| {
-                let (a, b) = (bow.at(from), bow.at(to));
+            let longest = ends.iter().fold(0.0_f64, |most, [a, b]| {
                 most.max((b.x - a.x).abs()).max((b.y - a.y).abs())
             });
             if halvings < MOST_HALVINGS && (CHORD_ERROR < sag || LONGEST_CHORD < longest) {
@@ -388,6 +390,8 @@ struct Bow {
     middle: Exact,
     along: Exact,
     quarter: f64,
+    /// The sine of `quarter`.
+    sine: f64,
     to_apex: f64,
 }
 
@@ -406,10 +410,10 @@ impl Bow {
         let share = if self.quarter == 0.0 {
             step
         } else {
-            (step * self.quarter).sin() / self.quarter.sin()
+            (step * self.quarter).sin() / self.sine
         };
         let along = self.to_apex * share * (step * self.quarter).cos();
-        let left = self.to_apex * self.quarter.sin() * (1.0 - share * share);
+        let left = self.to_apex * self.sine * (1.0 - share * share);
         // Screen y runs down, so left of (x, y) is (y, −x).
         Exact {
             x: self.middle.x + along * self.along.x + left * self.along.y,
@@ -423,7 +427,7 @@ impl Bow {
             return 0.0;
         }
         let half = (0.5 * steps * self.quarter).sin();
-        self.to_apex / self.quarter.sin().abs() * half * half
+        self.to_apex / self.sine.abs() * half * half
     }
 
     /// Length along the curve, in screen points.
@@ -431,7 +435,7 @@ impl Bow {
         let fuller = if self.quarter == 0.0 {
             1.0
         } else {
-            self.quarter / self.quarter.sin()
+            self.quarter / self.sine
         };
         self.to_apex * fuller * (steps.end - steps.start)
     }
