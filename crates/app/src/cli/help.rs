@@ -96,6 +96,24 @@ Two examples
     pegbow figures quince-yard.ron | grep radius
 "#;
 
+pub(super) const PEGS: &str = r#"pegbow pegs: writes every peg of an option as a table, for lists and other instruments
+
+  pegbow pegs PLAN.ron --to OUT.csv
+
+  --to OUT.csv       the file to write; one that is there is replaced, a plan never
+  --option LETTER    which option of the plan; the first if nothing is said
+  -h, --help         this text
+
+One line a peg or swing point: where it is, its station, both edges beside it, how it is squared off
+the base line, and its ties. Metres with every digit; what does not exist is left empty.
+
+Two examples
+  The pegs of the first option:
+    pegbow pegs quince-yard.ron --to pegs.csv
+  Those of the second:
+    pegbow pegs quince-yard.ron --option B --to sweep.csv
+"#;
+
 pub(super) const SHEET: &str = r#"pegbow sheet: writes the sheet that is taken outside, as a PDF
 
   pegbow sheet PLAN.ron --to OUT.pdf
