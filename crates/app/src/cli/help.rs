@@ -6,6 +6,7 @@ pub(super) const PEGBOW: &str = r#"Pegbow: draw a curved garden path, see its be
   pegbow bend --chord 4m --rise 80cm  works out a bend from any two of its figures
   pegbow check PLAN.ron               lists what to put right in a plan
   pegbow sheet PLAN.ron --to OUT.pdf  writes the sheet that is taken outside
+  pegbow pegs PLAN.ron --to OUT.csv   writes every peg and its ties as a table
   pegbow figures PLAN.ron             prints every figure of a plan, for scripts
   pegbow example                      prints the built-in example plan
 

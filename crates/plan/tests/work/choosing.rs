@@ -1,6 +1,8 @@
 //! Each bend is set out by a way the ground allows, and says why the others are not taken.
 
-use plan::document::{Extent, MethodChoice, Obstacle, ObstacleKind, Shape};
+use plan::document::{
+    Extent, MethodChoice, Obstacle, ObstacleKind, SetOutSettings, Shape, Spacing,
+};
 use plan::edit::Edit;
 use plan::setout::{Method, Way, WayVerdict, work, work_with};
 use plan::solve::Origin;
@@ -155,6 +157,51 @@ fn a_choice_for_what_is_no_bend_is_refused() {
         error,
         "option A, path 1, method 1: it is chosen for what is no bend of this path: take it out"
     );
+}
+
+#[test]
+fn settings_past_a_limit_are_refused_in_a_sentence() {
+    let refused = |change: fn(&mut SetOutSettings)| {
+        let mut settings = SetOutSettings::default();
+        change(&mut settings);
+        let edit = Edit::SetSetOut(settings);
+        yard(Vec::new()).with(&edit).unwrap_err().to_string()
+    };
+    assert_eq!(
+        refused(|set| set.comfortable = 20.0),
+        "setting out: the longest swing, 15 m, is shorter than the comfortable one, 20 m"
+    );
+    assert_eq!(
+        refused(|set| set.allowances.hook = 2.0),
+        "setting out: what a hook takes in metres must lie between -0.2 and 0.2, it is 2"
+    );
+    assert_eq!(
+        refused(|set| set.spacing = Spacing::Every(0.0)),
+        "setting out: the way between flags in metres must lie between 0.05 and 100, it is 0"
+    );
+    assert!(refused(|set| set.longest_swing = f64::NAN).contains("NaN"));
+}
+
+#[test]
+fn flags_stand_as_far_apart_as_is_asked_for() {
+    let flags = |spacing| {
+        let mut plan = yard(Vec::new());
+        plan.set_out.spacing = spacing;
+        let course = way(&plan, Method::Ties).course.unwrap();
+        let on_the_centre_line = |deed: &&plan::setout::Deed| {
+            matches!(
+                deed.makes,
+                Some(plan::setout::Spot::Flag {
+                    line: plan::setout::PathLine::Centre,
+                    ..
+                })
+            )
+        };
+        course.deeds.iter().filter(on_the_centre_line).count()
+    };
+    // The bend is 6.95 m long: 24 spaces of 0.29 m, and its apex is no flag.
+    assert_eq!(flags(Spacing::Every(0.3)), 22);
+    assert!(flags(Spacing::Bow(0.05)) < flags(Spacing::Bow(0.005)));
 }
 
 /// What the example shows: swung in the open, halved where the bends are nearly straight.
