@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use geometry::Point;
 use lexopt::{Arg, Parser, ValueExt};
 use plan::document::letter;
-use plan::setout::{Passable, PegRow, Tie, peg_rows};
+use plan::setout::{PegRow, Tie, peg_rows};
 
 use super::{Given, Words, Wrong, help, next, scheme, spare_plans};
 use crate::files::{self, shown};
@@ -63,7 +63,7 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
     let plan = files::read_plan(&path)?;
     let scheme = scheme(&plan, &path, option.as_deref(), "list")?;
     let solved = plan.solve();
-    let rows = peg_rows(&plan, &solved, scheme, |_, _| Passable::Clear);
+    let rows = peg_rows(&plan, &solved, scheme);
     if rows.is_empty() {
         return Err(Wrong::new(format!(
             "{}: nothing of option {} can be drawn, so it has no pegs: see pegbow check",
