@@ -27,7 +27,7 @@ pub use blunder::{Blunder, blunder};
 pub use change::{Change, Remedy, changes, cheapest};
 pub use check_error::{Call, CheckError, FINE, NO_STOP, Thresholds};
 pub use line_error::{How, LineError, Station};
-pub use normal::{both_within, within};
+pub use normal::within;
 pub use spot_error::{ELLIPSE, Ellipse, SIDES, SpotError};
 pub use tape_class::TapeClass;
 pub use taping::{Hung, Swung, Taping};

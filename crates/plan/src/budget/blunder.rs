@@ -1,7 +1,9 @@
 //! Blunders that no check of the set would show: a foot or 100 mm misread at one pull.
 
-use super::{Budget, Figure};
-use crate::setout::{Course, PathLine, Spot, Voice};
+use std::collections::BTreeMap;
+
+use super::{Budget, Call, Figure, Moves};
+use crate::setout::{Course, Deed, PathLine, Spot, Voice};
 use crate::units::Units;
 
 /// A figure that can be misread by a blunder without any check leaving its range.
@@ -29,34 +31,47 @@ pub fn blunder(units: Units) -> f64 {
 }
 
 impl Budget {
-    /// Each figure that could be out `by` so much in metres, more or less, all else being done
-    /// right, with every check still fine; those that move a line the most first. Figures that move
-    /// no line by as much as a tenth of the blunder are left out: they do no harm.
+    /// Each figure of a budget's course that could be out `by` so much in metres, more or less, all
+    /// else being done right, with every check still fine; those that move a line the most first.
+    /// Figures that move no line by a tenth of the blunder are left out: they do no harm.
+    ///
+    /// What checks read is carried out with the figure misread, since a blunder is too big for first
+    /// order: a flag set 100 mm too far out stands farther from its neighbour only by the second.
     #[must_use]
-    pub fn unseen(&self, by: f64) -> Vec<Blunder> {
-        let mut unseen: Vec<Blunder> = self
+    pub fn unseen(&self, course: &Course, by: f64) -> Vec<Blunder> {
+        let Some(right) = readings(course, None) else {
+            return Vec::new();
+        };
+        let unseen = |figure: &Figure| {
+            let misread = [by, -by].map(|by| readings(course, Some((figure, by))));
+            let mut possible = misread.iter().flatten();
+            possible.any(|read| !self.sees(&right, read))
+        };
+        let mut found: Vec<Blunder> = self
             .figures
             .iter()
-            .filter(|figure| !self.sees(figure, by))
-            .filter_map(|figure| self.blunder(figure, by))
-            .filter(|blunder| blunder.moves >= HARMLESS * by)
+            .filter_map(|figure| Some((figure, self.blunder(figure, by)?)))
+            .filter(|(figure, blunder)| blunder.moves >= HARMLESS * by && unseen(figure))
+            .map(|(_, blunder)| blunder)
             .collect();
-        unseen.sort_by(|one, other| other.moves.total_cmp(&one.moves));
-        unseen
+        found.sort_by(|one, other| other.moves.total_cmp(&one.moves));
+        found
     }
 
-    fn sees(&self, figure: &Figure, by: f64) -> bool {
-        let room = |deviation: f64| self.thresholds.fine * deviation;
+    fn sees(&self, right: &Readings, read: &Readings) -> bool {
         self.checks.iter().any(|check| {
-            let out = check.by(figure.source) * by / figure.deviation;
-            out.abs() > room(check.deviation)
+            let at = (check.deed, check.nth);
+            let (Some(right), Some(read)) = (right.get(&at), read.get(&at)) else {
+                return false;
+            };
+            let reading = check.expected + (read - right);
+            check.call(reading, &self.thresholds) != Call::Fine
         })
     }
 
     fn blunder(&self, figure: &Figure, by: f64) -> Option<Blunder> {
         let moved = self.lines.iter().map(|line| {
-            let out =
-                |moves: &super::Moves| (moves.by(figure.source) * by / figure.deviation).abs();
+            let out = |moves: &Moves| (moves.by(figure.source) * by / figure.deviation).abs();
             (line.line, line.across.iter().map(out).fold(0.0, f64::max))
         });
         let (line, moves) = moved.max_by(|(_, one), (_, other)| one.total_cmp(other))?;
@@ -68,6 +83,36 @@ impl Budget {
             line,
         })
     }
+}
+
+/// What every check reads, by its deed and its place among that deed's checks.
+type Readings = BTreeMap<(usize, usize), f64>;
+
+/// What is read where all figures are as drawn, but for one; `None` where that cannot be done, which
+/// nobody overlooks.
+fn readings(course: &Course, misread: Option<(&Figure, f64)>) -> Option<Readings> {
+    let mut deeds = 0..;
+    let pull = |deed: &Deed| {
+        let place = deeds.next();
+        let mut pulled: Vec<f64> = deed.figures().iter().map(|taped| taped.exact).collect();
+        match misread {
+            Some((figure, by)) if place == Some(figure.deed) => {
+                if let Some(own) = pulled.get_mut(figure.nth) {
+                    *own += by;
+                }
+            }
+            _ => {}
+        }
+        pulled
+    };
+    let (spots, _) = course.carried_out(pull).ok()?;
+    let checks = course.deeds.iter().enumerate().flat_map(|(i, deed)| {
+        let own = deed.checks.iter().enumerate();
+        own.map(move |(nth, check)| ((i, nth), check))
+    });
+    checks
+        .map(|(place, check)| Some((place, check.read(&spots)?)))
+        .collect()
 }
 
 /// Of a blunder, what a line is moved at least for it to be listed.

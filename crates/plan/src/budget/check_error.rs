@@ -1,7 +1,7 @@
 //! What checks read when the work is good: fine, look again, or stop.
 
 use super::moves::Moves;
-use super::normal::{both_within, within};
+use super::normal::{below, over_normal, within};
 use super::{Budget, Course};
 use crate::units::Ruler;
 
@@ -88,46 +88,38 @@ impl CheckError {
             Call::Stop
         }
     }
-
-    /// How far it reads from what is expected when a source errs by one standard deviation.
-    pub(super) fn by(&self, source: usize) -> f64 {
-        self.moves.by(source)
-    }
-
-    fn correlation(&self, other: &Self) -> f64 {
-        self.moves.covariance(&other.moves) / (self.deviation * other.deviation)
-    }
 }
 
 impl Thresholds {
     /// Over all checks of one job, be they of one course or of several that follow each other
     /// ([`Budget::then`]).
     ///
-    /// The joint share is taken along the tree of the highest correlations, each check given the one
-    /// it hangs on most: the product of the pairs' shares over those of the single ones. That is
-    /// exact where checks hang together in such a tree, and never says more than 95 for two checks
-    /// that are one; with no correlation it is Šidák's `0.95^(1/n)` for each (*Journal of the
-    /// American Statistical Association* 62, 1967), which holds at least 95 whatever they are.
+    /// Checks hang together by the spots, pegs and tapes they share. What they have most in common
+    /// is taken as one common factor, and given that factor they are judged as if by themselves
+    /// (Dunnett and Sobel, *Biometrika* 42, 1955). The answer lies between that for one check alone
+    /// and that for as many independent ones, which holds whatever the correlations are (Šidák,
+    /// *Journal of the American Statistical Association* 62, 1967): another check never makes the
+    /// others' room narrower than it would be alone.
     #[must_use]
     pub fn over(checks: &[&CheckError]) -> Self {
-        let correlations = tree(checks);
+        let common = common_factor(checks);
         let for_share = |share: f64| {
-            let holds = |k: f64| {
-                let alone = within(k);
-                let pairs = correlations.iter().map(|own| both_within(k, *own) / alone);
-                alone * pairs.product::<f64>()
-            };
-            // Between one check by itself and more than any course has, halved to a thousandth.
-            let [mut least, mut most] = [1.0, 8.0];
-            while most - least > 1e-3 {
-                let middle = 0.5 * (least + most);
-                if holds(middle) < share {
-                    least = middle;
-                } else {
-                    most = middle;
+            let alone = deviations_for(share);
+            let independent = deviations_for(share.powf(1.0 / checks.len().max(1) as f64));
+            // How many times more jobs fail than may; its logarithm bends little, so secants do.
+            let excess = |k: f64| ((1.0 - all_within(&common, k)) / (1.0 - share)).ln();
+            let (mut before, mut k) = (alone, independent);
+            let mut excess_before = excess(before);
+            for _ in 0..SECANTS {
+                let excess_now = excess(k);
+                let slope = (excess_now - excess_before) / (k - before);
+                if slope >= 0.0 || !slope.is_finite() {
+                    break;
                 }
+                (before, excess_before) = (k, excess_now);
+                k = (k - excess_now / slope).clamp(alone, independent);
             }
-            most
+            k
         };
         Self {
             fine: for_share(FINE),
@@ -136,30 +128,69 @@ impl Thresholds {
     }
 }
 
-/// The correlations along the spanning tree of the highest ones (Prim): one for each check but one.
-fn tree(checks: &[&CheckError]) -> Vec<f64> {
-    let Some((first, rest)) = checks.split_first() else {
-        return Vec::new();
-    };
-    let mut waiting: Vec<(&CheckError, f64)> = rest
+/// After so many secants the deviations stand to a thousandth.
+const SECANTS: u32 = 4;
+
+/// So many rounds find the common factor to a hundredth, which moves thresholds by less still.
+const ROUNDS: u32 = 12;
+
+/// No check is taken to be the common factor itself: reading it errs anew. At most this keeps what is
+/// left of it, a third, above the steps by which the factor is averaged over.
+const MOST_COMMON: f64 = 0.95;
+
+/// The correlation of each check's misclosure with what all have most in common: the principal
+/// factor of their correlations, each check's own part taken off the diagonal round by round
+/// (Thomson, *British Journal of Psychology* 25, 1934).
+fn common_factor(checks: &[&CheckError]) -> Vec<f64> {
+    let scaled: Vec<Moves> = checks
         .iter()
-        .map(|check| (*check, first.correlation(check).abs()))
+        .map(|check| Moves::sum(&[(1.0 / check.deviation, &check.moves)]))
         .collect();
-    let mut tree = Vec::with_capacity(rest.len());
-    let highest = |waiting: &[(&CheckError, f64)]| {
-        let places = waiting.iter().enumerate();
-        places
-            .max_by(|(_, one), (_, other)| one.1.total_cmp(&other.1))
-            .map(|(place, _)| place)
-    };
-    while let Some(place) = highest(&waiting) {
-        let (joined, correlation) = waiting.swap_remove(place);
-        tree.push(correlation);
-        for (check, best) in &mut waiting {
-            *best = best.max(joined.correlation(check).abs());
+    // Uneven, so that it lies square to no pattern of signs.
+    let mut common: Vec<f64> = (0..checks.len())
+        .map(|i| 0.5 + 0.1 * (i % 3) as f64)
+        .collect();
+    for _ in 0..ROUNDS {
+        let parts: Vec<_> = common.iter().copied().zip(&scaled).collect();
+        let all = Moves::sum(&parts);
+        let next = |(own, moves): (&f64, &Moves)| {
+            moves.covariance(&all) - own * moves.covariance(moves) + own.powi(3)
+        };
+        let turned: Vec<f64> = common.iter().zip(&scaled).map(next).collect();
+        let both = common.iter().zip(&turned);
+        let size: f64 = both.map(|(own, turned)| own * turned).sum();
+        if size <= 0.0 {
+            return vec![0.0; checks.len()];
+        }
+        let own = |turned: f64| (turned / size.sqrt()).clamp(-MOST_COMMON, MOST_COMMON);
+        common = turned.into_iter().map(own).collect();
+    }
+    common
+}
+
+/// The share of jobs in which every check stays within `k` deviations.
+fn all_within(common: &[f64], k: f64) -> f64 {
+    over_normal(|factor| {
+        let own = common.iter().map(|share| {
+            let rest = (1.0 - share * share).sqrt();
+            below((k - share * factor) / rest) - below((-k - share * factor) / rest)
+        });
+        own.product()
+    })
+}
+
+/// So many deviations on both sides hold a share; halved to a ten thousandth.
+fn deviations_for(share: f64) -> f64 {
+    let [mut least, mut most] = [1.0, 8.0];
+    while most - least > 1e-4 {
+        let middle = 0.5 * (least + most);
+        if within(middle) < share {
+            least = middle;
+        } else {
+            most = middle;
         }
     }
-    tree
+    most
 }
 
 impl Budget {

@@ -1,68 +1,55 @@
-//! The normal distribution: the share within so many deviations, of one and of two that hang together.
+//! The normal distribution: shares below and within, and means over it.
 
-use std::f64::consts::{FRAC_2_PI, PI};
-
-/// The nodes and weights of the five-point rule on −1 to 1.
+/// The share of a normal distribution below `x` standard deviations from its middle, true to a ten
+/// millionth.
 ///
-/// Source: Abramowitz & Stegun, *Handbook of Mathematical Functions*, table 25.4, n = 5.
-const RULE: [(f64, f64); 5] = [
-    (-0.906_179_845_938_664, 0.236_926_885_056_189_1),
-    (-0.538_469_310_105_683_1, 0.478_628_670_499_366_5),
-    (0.0, 0.568_888_888_888_888_9),
-    (0.538_469_310_105_683_1, 0.478_628_670_499_366_5),
-    (0.906_179_845_938_664, 0.236_926_885_056_189_1),
-];
+/// Source: Abramowitz & Stegun, *Handbook of Mathematical Functions*, 7.1.26, whose error function
+/// is `erf(x/√2) = 2 below(x) − 1`.
+pub(super) fn below(x: f64) -> f64 {
+    let z = x.abs() * std::f64::consts::FRAC_1_SQRT_2;
+    let t = 1.0 / (1.0 + 0.327_591_1 * z);
+    let series = t
+        * (0.254_829_592
+            + t * (-0.284_496_736
+                + t * (1.421_413_741 + t * (-1.453_152_027 + t * 1.061_405_429))));
+    let beyond = 0.5 * series * (-z * z).exp();
+    if x < 0.0 { beyond } else { 1.0 - beyond }
+}
 
-/// So many panels keep the integrals here, all of smooth functions, true to nine digits.
-const PANELS: u32 = 4;
-
-/// The share of a normal distribution within `k` standard deviations on both sides.
+/// The share of a normal distribution within `k` standard deviations on both sides, true to a few
+/// ten millionths.
 ///
 /// ```
 /// use plan::budget::within;
-/// assert!((within(1.959_964) - 0.95).abs() < 1e-7);
+/// assert!((within(1.959_964) - 0.95).abs() < 3e-7);
 /// ```
 #[must_use]
 pub fn within(k: f64) -> f64 {
-    // Past eight deviations a double has nothing left to say.
-    let end = k.clamp(0.0, 8.0);
-    FRAC_2_PI.sqrt() * integral(end, |z| (-0.5 * z * z).exp())
+    1.0 - 2.0 * below(-k.abs())
 }
 
-/// The share of two normal variables of correlation `correlation` which are both within `k` standard
-/// deviations.
-///
-/// What they hold beyond the product of the two shares is, by Plackett's identity
-/// (*Biometrika* 41, 1954), the integral over the correlation of the density at the corners, here
-/// over its arc sine.
-#[must_use]
-pub fn both_within(k: f64, correlation: f64) -> f64 {
-    let half_square = 0.5 * k * k;
-    let corner = |sine: f64| (-2.0 * half_square / (1.0 + sine)).exp();
-    let more = integral(correlation.clamp(-1.0, 1.0).abs().asin(), |angle| {
-        corner(angle.sin()) - corner(-angle.sin())
-    });
-    let alone = within(k);
-    (alone * alone + more / PI).min(alone)
-}
+/// Steps of a quarter of a deviation out to 4.5: for what changes over no less than that, the
+/// trapezoidal rule errs by less than the tails left out.
+const STEP: f64 = 0.25;
+const STEPS: i32 = 18;
 
-/// From nought to `end`.
-fn integral(end: f64, of: impl Fn(f64) -> f64) -> f64 {
-    let half = 0.5 * end / f64::from(PANELS);
-    let panel = |nth: u32| {
-        let middle = half * f64::from(2 * nth + 1);
-        RULE.map(|(node, weight)| weight * of(middle + half * node))
-            .iter()
-            .sum::<f64>()
-    };
-    half * (0..PANELS).map(panel).sum::<f64>()
+/// The mean over a normal distribution.
+pub(super) fn over_normal(of: impl Fn(f64) -> f64) -> f64 {
+    let (mut sum, mut weights) = (0.0, 0.0);
+    for step in -STEPS..=STEPS {
+        let z = f64::from(step) * STEP;
+        let weight = (-0.5 * z * z).exp();
+        sum += weight * of(z);
+        weights += weight;
+    }
+    sum / weights
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    /// Source: Abramowitz & Stegun, table 26.1: P(x) − Q(x) at 1, 2, 3; from memory, to ten digits.
+    /// Source: Abramowitz & Stegun, table 26.1, P(x) − Q(x) at 1, 2, 3; from memory.
     #[test]
     fn shares_of_the_table() {
         for (k, share) in [
@@ -70,32 +57,14 @@ mod tests {
             (2.0, 0.954_499_736_1),
             (3.0, 0.997_300_203_9),
         ] {
-            assert!((within(k) - share).abs() < 1e-8, "{k}: {}", within(k));
+            assert!((within(k) - share).abs() < 3e-7, "{k}: {}", within(k));
         }
     }
 
+    /// The second and fourth moments are 1 and 3.
     #[test]
-    fn two_that_are_one_and_two_that_are_apart() {
-        for k in [1.0, 2.0, 3.0] {
-            assert!((both_within(k, 0.0) - within(k).powi(2)).abs() < 1e-15);
-            assert!((both_within(k, 1.0) - within(k)).abs() < 1e-4);
-            assert!((both_within(k, 0.6) - both_within(k, -0.6)).abs() < 1e-15);
-        }
-    }
-
-    /// With one conditioned on the other: ∫ φ(z) P(|ρz + √(1−ρ²)y| ≤ k) dz, summed by midpoints.
-    #[test]
-    fn two_that_hang_together() {
-        let (k, correlation) = (1.5_f64, 0.8_f64);
-        let steps = 4000;
-        let rest = (1.0 - correlation * correlation).sqrt();
-        let below = |x: f64| 0.5 + 0.5 * within(x.abs()).copysign(x);
-        let strip = |nth: i32| {
-            let z = -k + 2.0 * k * (f64::from(nth) + 0.5) / f64::from(steps);
-            let inside = below((k - correlation * z) / rest) - below((-k - correlation * z) / rest);
-            (-0.5 * z * z).exp() / (2.0 * PI).sqrt() * inside * 2.0 * k / f64::from(steps)
-        };
-        let expected: f64 = (0..steps).map(strip).sum();
-        assert!((both_within(k, correlation) - expected).abs() < 1e-6);
+    fn means_of_powers() {
+        assert!((over_normal(|z| z * z) - 1.0).abs() < 1e-3);
+        assert!((over_normal(|z| z.powi(4)) - 3.0).abs() < 1e-2);
     }
 }
