@@ -31,7 +31,7 @@ pub use normal::within;
 pub use spot_error::{ELLIPSE, Ellipse, SIDES, SpotError};
 pub use tape_class::TapeClass;
 pub use taping::{Hung, Swung, Taping};
-pub use tolerance::Work;
+pub use tolerance::{Verdict, Work};
 
 /// How far everything of a course may be out.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,8 +42,6 @@ pub struct Budget {
     pub lines: Vec<LineError>,
     /// Its checks, deed by deed.
     pub checks: Vec<CheckError>,
-    /// How far checks may be out before one looks again or stops.
-    pub thresholds: Thresholds,
     sways: BTreeMap<Spot, Sway>,
     sources: usize,
     figures: Vec<Figure>,
@@ -91,7 +89,7 @@ impl Budget {
             sources,
             figures: Vec::new(),
             struck: Vec::new(),
-            readings: Vec::new(),
+            checks: Vec::new(),
         };
         for &spot in &course.given {
             ledger.stands(spot);
@@ -128,7 +126,7 @@ struct Ledger<'a> {
     sources: usize,
     figures: Vec<Figure>,
     struck: Vec<LineError>,
-    readings: Vec<check_error::Misclosure>,
+    checks: Vec<CheckError>,
 }
 
 impl Ledger<'_> {
@@ -173,13 +171,10 @@ impl Ledger<'_> {
         }
         for (nth_check, check) in deed.checks.iter().enumerate() {
             if let Some(moves) = self.misclosure(check.from, check.to) {
-                self.readings.push(check_error::Misclosure {
-                    deed: nth,
-                    nth: nth_check,
-                    exact: check.taped.exact,
-                    read: self.taping.random(check.taped.exact),
-                    moves,
-                });
+                let exact = check.taped.exact;
+                let read = self.taping.random(exact);
+                self.checks
+                    .push(CheckError::new((nth, nth_check), exact, read, moves));
             }
         }
     }
@@ -280,13 +275,11 @@ impl Ledger<'_> {
 
     fn closed(self) -> Budget {
         let lines = line_error::all(self.course, &self.sways, self.struck);
-        let (checks, thresholds) = check_error::judged(self.readings);
         let spot = |(&spot, sway): (&Spot, &Sway)| (spot, SpotError::new(sway));
         Budget {
             spots: self.sways.iter().map(spot).collect(),
             lines,
-            checks,
-            thresholds,
+            checks: self.checks,
             sways: self.sways,
             sources: self.sources,
             figures: self.figures,

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::{Budget, Call, Figure, Moves};
-use crate::setout::{Course, Deed, PathLine, Spot, Voice};
+use super::{Budget, Call, Figure, Moves, Thresholds};
+use crate::setout::{Course, Deed, Doing, PathLine, Spot, Voice};
 use crate::units::Units;
 
 /// A figure that can be misread by a blunder without any check leaving its range.
@@ -42,10 +42,11 @@ impl Budget {
         let Some(right) = readings(course, None) else {
             return Vec::new();
         };
+        let thresholds = self.thresholds();
         let unseen = |figure: &Figure| {
             let misread = [by, -by].map(|by| readings(course, Some((figure, by))));
             let mut possible = misread.iter().flatten();
-            possible.any(|read| !self.sees(&right, read))
+            possible.any(|read| !self.sees(&thresholds, &right, read))
         };
         let mut found: Vec<Blunder> = self
             .figures
@@ -58,14 +59,14 @@ impl Budget {
         found
     }
 
-    fn sees(&self, right: &Readings, read: &Readings) -> bool {
+    fn sees(&self, thresholds: &Thresholds, right: &Readings, read: &Readings) -> bool {
         self.checks.iter().any(|check| {
             let at = (check.deed, check.nth);
             let (Some(right), Some(read)) = (right.get(&at), read.get(&at)) else {
                 return false;
             };
             let reading = check.expected + (read - right);
-            check.call(reading, &self.thresholds) != Call::Fine
+            check.call(reading, thresholds) != Call::Fine
         })
     }
 
@@ -129,10 +130,18 @@ impl Blunder {
             return String::new();
         };
         let name = |spot: Spot| course.spots.name(spot);
-        let what = match (deed.makes, deed.line()) {
-            (Some(spot), _) => format!("to {}", name(spot)),
-            (None, Some(line)) => format!("that strikes the {}", line.name()),
-            (None, None) => "pulled".to_owned(),
+        let made = deed.makes.map(name).unwrap_or_default();
+        let what = match (&deed.does, self.figure) {
+            (Doing::Along { from, .. }, _) | (Doing::Square { from, .. }, 0) => {
+                format!("along from {} for {made}", name(*from))
+            }
+            (Doing::Square { .. }, _) => format!("square off to {made}"),
+            (Doing::Cross { one, other, .. }, nth) => {
+                let (from, _) = if nth == 0 { one } else { other };
+                format!("from {} to {made}", name(*from))
+            }
+            (Doing::Strike { line, .. }, _) => format!("that strikes the {}", line.name()),
+            (Doing::Stretch { .. } | Doing::Slide { .. } | Doing::Read, _) => return String::new(),
         };
         format!(
             "No check shows it if the {} {what} is misread by {}, which puts the {} out by {}: read it twice.",

@@ -105,12 +105,15 @@ pub fn cheapest(changes: &[Change], work: Work) -> Option<&Change> {
 }
 
 /// The spot tied the worst, tied from every mark, peg and apex that stands by then in place of
-/// either; not from flags, which are tied themselves.
+/// either; not from flags, which are tied themselves. Crossings of other methods are part of these.
 fn ties(course: &Course, taping: &Taping, budget: &Budget) -> Vec<Change> {
     let reach = |budget: &Budget, spot: Spot| {
         let error = budget.spots.get(&spot);
         error.map_or(0.0, |error| error.shift.length() + error.ellipse().long)
     };
+    if course.method != Method::Ties {
+        return Vec::new();
+    }
     let tied = course.deeds.iter().enumerate().filter_map(|(i, deed)| {
         let held = matches!(
             deed.does,
@@ -131,7 +134,7 @@ fn ties(course: &Course, taping: &Taping, budget: &Budget) -> Vec<Change> {
     let uses = course.deeds[place].uses();
     let mut found: Vec<Change> = stands
         .iter()
-        .filter(|from| !matches!(from, Spot::Flag { .. } | Spot::Aim { .. }))
+        .filter(|from| !matches!(from, Spot::Flag { .. } | Spot::Aim { .. } | Spot::Middle(_)))
         .filter(|from| !uses.contains(from))
         .flat_map(|&from| [0, 1].map(|end| (from, end)))
         .filter_map(|(from, end)| {

@@ -45,30 +45,23 @@ pub const FINE: f64 = 0.95;
 /// The share of good jobs in which no check says stop.
 pub const NO_STOP: f64 = 0.999;
 
-/// What is known of a misclosure before it is judged.
-pub(super) struct Misclosure {
-    pub(super) deed: usize,
-    pub(super) nth: usize,
-    pub(super) exact: f64,
-    /// The standard deviation of reading this check, in metres; no other check shares it.
-    pub(super) read: f64,
-    pub(super) moves: Moves,
-}
-
-pub(super) fn judged(readings: Vec<Misclosure>) -> (Vec<CheckError>, Thresholds) {
-    let check = |reading: Misclosure| CheckError {
-        deed: reading.deed,
-        nth: reading.nth,
-        expected: reading.exact + reading.moves.shift,
-        deviation: reading.moves.deviation().hypot(reading.read),
-        moves: reading.moves,
-    };
-    let checks: Vec<CheckError> = readings.into_iter().map(check).collect();
-    let thresholds = Thresholds::over(&checks.iter().collect::<Vec<_>>());
-    (checks, thresholds)
-}
-
 impl CheckError {
+    /// A check that the plan has as `exact`, read with a deviation that no other check shares.
+    pub(super) fn new((deed, nth): (usize, usize), exact: f64, read: f64, moves: Moves) -> Self {
+        Self {
+            deed,
+            nth,
+            expected: exact + moves.shift,
+            deviation: moves.deviation().hypot(read),
+            moves,
+        }
+    }
+
+    /// The part of its variance that other checks may share.
+    fn hangs_together(&self) -> f64 {
+        (self.moves.deviation() / self.deviation).powi(2)
+    }
+
     /// The least and the most it may read within so many deviations, in metres.
     #[must_use]
     pub fn range(&self, factor: f64) -> [f64; 2] {
@@ -108,7 +101,8 @@ impl Thresholds {
             let independent = deviations_for(share.powf(1.0 / checks.len().max(1) as f64));
             // How many times more jobs fail than may; its logarithm bends little, so secants do.
             let excess = |k: f64| ((1.0 - all_within(&common, k)) / (1.0 - share)).ln();
-            let (mut before, mut k) = (alone, independent);
+            let mut k = independent;
+            let mut before = NEAR * independent;
             let mut excess_before = excess(before);
             for _ in 0..SECANTS {
                 let excess_now = excess(k);
@@ -118,6 +112,9 @@ impl Thresholds {
                 }
                 (before, excess_before) = (k, excess_now);
                 k = (k - excess_now / slope).clamp(alone, independent);
+                if (k - before).abs() < CLOSE {
+                    break;
+                }
             }
             k
         };
@@ -131,6 +128,12 @@ impl Thresholds {
 /// After so many secants the deviations stand to a thousandth.
 const SECANTS: u32 = 4;
 
+/// A step of secants that is no longer worth another, in deviations.
+const CLOSE: f64 = 1e-3;
+
+/// The first secant goes from this part of what independent checks would want.
+const NEAR: f64 = 0.97;
+
 /// So many rounds find the common factor to a hundredth, which moves thresholds by less still.
 const ROUNDS: u32 = 12;
 
@@ -139,45 +142,54 @@ const ROUNDS: u32 = 12;
 const MOST_COMMON: f64 = 0.95;
 
 /// The correlation of each check's misclosure with what all have most in common: the principal
-/// factor of their correlations, each check's own part taken off the diagonal round by round
-/// (Thomson, *British Journal of Psychology* 25, 1934).
+/// factor of their correlations, each check's own part taken off the diagonal round by round;
+/// the principal axis method of factor analysis, from memory.
 fn common_factor(checks: &[&CheckError]) -> Vec<f64> {
-    let scaled: Vec<Moves> = checks
-        .iter()
-        .map(|check| Moves::sum(&[(1.0 / check.deviation, &check.moves)]))
-        .collect();
+    let sources = checks.iter().map(|check| check.moves.reach()).max();
+    let own: Vec<f64> = checks.iter().map(|check| check.hangs_together()).collect();
     // Uneven, so that it lies square to no pattern of signs.
     let mut common: Vec<f64> = (0..checks.len())
         .map(|i| 0.5 + 0.1 * (i % 3) as f64)
         .collect();
     for _ in 0..ROUNDS {
-        let parts: Vec<_> = common.iter().copied().zip(&scaled).collect();
-        let all = Moves::sum(&parts);
-        let next = |(own, moves): (&f64, &Moves)| {
-            moves.covariance(&all) - own * moves.covariance(moves) + own.powi(3)
+        let mut all = vec![0.0; sources.unwrap_or_default()];
+        for (check, share) in checks.iter().zip(&common) {
+            check.moves.add_to(&mut all, share / check.deviation);
+        }
+        let next = |((check, own), share): ((&&CheckError, &f64), &f64)| {
+            check.moves.dot(&all) / check.deviation - share * own + share.powi(3)
         };
-        let turned: Vec<f64> = common.iter().zip(&scaled).map(next).collect();
+        let turned: Vec<f64> = checks.iter().zip(&own).zip(&common).map(next).collect();
         let both = common.iter().zip(&turned);
-        let size: f64 = both.map(|(own, turned)| own * turned).sum();
+        let size: f64 = both.map(|(share, turned)| share * turned).sum();
         if size <= 0.0 {
             return vec![0.0; checks.len()];
         }
-        let own = |turned: f64| (turned / size.sqrt()).clamp(-MOST_COMMON, MOST_COMMON);
-        common = turned.into_iter().map(own).collect();
+        let share = |turned: f64| (turned / size.sqrt()).clamp(-MOST_COMMON, MOST_COMMON);
+        common = turned.into_iter().map(share).collect();
     }
     common
 }
 
-/// The share of jobs in which every check stays within `k` deviations.
+/// The share of jobs in which every check stays within `k` deviations. Checks that have next to
+/// nothing in common with the others stand for themselves.
 fn all_within(common: &[f64], k: f64) -> f64 {
-    over_normal(|factor| {
-        let own = common.iter().map(|share| {
+    let hang_together = |share: &f64| share.abs() >= LEAST_COMMON;
+    let (strong, weak): (Vec<f64>, Vec<f64>) =
+        common.iter().partition(|share| hang_together(share));
+    let together = over_normal(|factor| {
+        let own = strong.iter().map(|share| {
             let rest = (1.0 - share * share).sqrt();
             below((k - share * factor) / rest) - below((-k - share * factor) / rest)
         });
         own.product()
-    })
+    });
+    together * within(k).powf(weak.len() as f64)
 }
+
+/// Below this a common factor changes the share of a check that is out by less than a part in a
+/// hundred: its square, and its square again.
+const LEAST_COMMON: f64 = 0.1;
 
 /// So many deviations on both sides hold a share; halved to a ten thousandth.
 fn deviations_for(share: f64) -> f64 {
@@ -194,6 +206,12 @@ fn deviations_for(share: f64) -> f64 {
 }
 
 impl Budget {
+    /// How far the checks of its course may be out, judged together.
+    #[must_use]
+    pub fn thresholds(&self) -> Thresholds {
+        Thresholds::over(&self.checks.iter().collect::<Vec<_>>())
+    }
+
     /// The course with what its checks may read taken from this budget, rounded outwards to the
     /// graduation, so that no good reading is called out by rounding alone.
     #[must_use]

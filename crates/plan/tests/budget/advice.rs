@@ -51,8 +51,8 @@ fn blunders_are_unseen_by_hands_that_make_them() {
                         .zip(read)
                         .map(|(check, (right, wrong))| {
                             // A tape pulled where two no longer cross reads no number at all.
-                            let out =
-                                (wrong - right).abs() / (check.deviation * budget.thresholds.fine);
+                            let out = (wrong - right).abs()
+                                / (check.deviation * budget.thresholds().fine);
                             if out.is_nan() { f64::INFINITY } else { out }
                         });
                     out.fold(0.0, f64::max)
@@ -173,5 +173,31 @@ fn a_string_is_told_to_be_a_tape_and_a_tape_to_be_truer() {
         } else {
             assert!(found.iter().all(|change| change.lines >= best.lines));
         }
+    }
+}
+
+#[test]
+fn the_line_is_judged_for_what_is_built() {
+    let course = job(6.0, 0.8, Graduation::Millimetre)
+        .course(Method::Swing)
+        .unwrap();
+    let budget = Budget::of(&course, &taping(Graduation::Millimetre));
+    let verdicts = Work::ALL.map(|work| budget.verdict(work));
+    // Ten and more millimetres: as garden taping is, good enough for gravel and not for flags.
+    let suits = verdicts.map(|verdict| verdict.suits());
+    assert_eq!(suits, [true, true, false, false, false]);
+    let millimetres = format!("{:.0} mm", 1000.0 * budget.line_within());
+    assert_eq!(
+        verdicts[4].words(&VOICE),
+        format!("The line may be out {millimetres}: too much for flags, where 5 mm is forgiven")
+    );
+    let (_, worst) = budget.worst().unwrap();
+    let all = budget.lines.iter().flat_map(|line| &line.stations);
+    assert!(
+        all.into_iter()
+            .all(|station| station.within() <= worst.within())
+    );
+    for line in &budget.lines {
+        assert!(line.typical() <= line.worst().unwrap().within());
     }
 }

@@ -175,10 +175,10 @@ fn what_checks_must_read_is_told_in_the_course() {
         let taping = taping(graduation);
         for (what, course) in courses(graduation) {
             let budget = Budget::of(&course, &taping);
-            let told = budget.told(&course, &budget.thresholds, &taping.ruler);
+            let told = budget.told(&course, &budget.thresholds(), &taping.ruler);
             for check in &budget.checks {
                 let reading = &told.deeds[check.deed].checks[check.nth];
-                let [least, most] = check.range(budget.thresholds.fine);
+                let [least, most] = check.range(budget.thresholds().fine);
                 let step = graduation.metres();
                 assert!(
                     reading.least <= least + 1e-12 && least - step < reading.least,
@@ -192,10 +192,10 @@ fn what_checks_must_read_is_told_in_the_course() {
                     reading.taped,
                     course.deeds[check.deed].checks[check.nth].taped
                 );
-                let call = |reading: f64| check.call(reading, &budget.thresholds);
+                let call = |reading: f64| check.call(reading, &budget.thresholds());
                 assert_eq!(call(check.expected), Call::Fine);
                 let out = |factor: f64| check.expected + factor * check.deviation;
-                let thresholds = budget.thresholds;
+                let thresholds = budget.thresholds();
                 assert_eq!(call(out(-0.99 * thresholds.fine)), Call::Fine);
                 assert_eq!(call(out(1.01 * thresholds.fine)), Call::LookAgain);
                 assert_eq!(call(out(-1.01 * thresholds.stop)), Call::Stop);

@@ -72,7 +72,7 @@ fn american_metal_tapes() {
     }
 }
 
-/// Source: JCGM 100:2008, 4.3.7 and 4.4.5: ±a spread evenly deviates by a/√3 (its example 1).
+/// Source: JCGM 100:2008, 4.3.7: ±a spread evenly deviates by a/√3; from memory.
 #[test]
 fn an_even_spread() {
     near(
@@ -224,6 +224,6 @@ fn a_millimetre_tape_is_read_to_a_third_of_it() {
         per_metre: 0.0,
         ..Taping::smooth(ruler(Graduation::Millimetre), 30.0)
     };
-    // Source: JCGM 100:2008, F.2.2.1: a resolution δx deviates by 0.29 δx.
+    // Source: JCGM 100:2008, F.2.2.1: a resolution δx deviates by 0.29 δx; from memory.
     near(exact.random(10.0), 0.000_29, 2e-6);
 }
