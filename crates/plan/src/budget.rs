@@ -30,7 +30,7 @@ pub use line_error::{How, LineError, Station};
 pub use normal::within;
 pub use spot_error::{ELLIPSE, Ellipse, SIDES, SpotError};
 pub use tape_class::TapeClass;
-pub use taping::{Hung, Swung, Taping};
+pub use taping::{Hung, Swung, Taping, TapingError};
 pub use tolerance::{Verdict, Work};
 
 /// How far everything of a course may be out.

@@ -1,6 +1,9 @@
 //! Taping: what errs when a distance is pulled, how much by itself and how much alike each time.
 
-use crate::budget::TapeClass;
+use std::error::Error;
+use std::fmt;
+
+use super::TapeClass;
 use crate::setout::{RightAngle, Taped};
 use crate::units::{Ruler, Units};
 
@@ -31,6 +34,32 @@ pub struct Taping {
     /// How far a peg that stood before lies from where the plan has it, in each direction.
     pub pegs: f64,
 }
+
+/// Why numbers are no taping.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum TapingError {
+    /// One of them is no finite number, or less than nothing.
+    Deviation(f64),
+    /// A tape that hangs is not pulled, or not by a finite force.
+    Pull(f64),
+}
+
+impl fmt::Display for TapingError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Deviation(number) => write!(
+                f,
+                "a tape cannot be out by {number}: give nothing or a length"
+            ),
+            Self::Pull(pull) => write!(
+                f,
+                "a tape that hangs cannot be pulled by {pull} N: give a force above nothing, or lay it down"
+            ),
+        }
+    }
+}
+
+impl Error for TapingError {}
 
 /// What an arc is struck with.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -125,6 +154,45 @@ impl Taping {
         Self {
             pointing: ROUGH,
             ..Self::smooth(ruler, length)
+        }
+    }
+
+    /// The taping, if a budget can be drawn up with it: what a person typed goes through here.
+    ///
+    /// # Errors
+    /// * [`TapingError::Deviation`] for a deviation, slope, length or weight below nothing or not
+    ///   finite;
+    /// * [`TapingError::Pull`] unless a tape that hangs is pulled by a force above nothing.
+    ///
+    /// ```
+    /// use plan::budget::{Hung, Taping};
+    /// use plan::units::{Ruler, Units};
+    /// let taping = Taping::smooth(Ruler::new(Units::Metric), 30.0);
+    /// assert!(taping.checked().is_ok());
+    /// assert!(Taping { pegs: f64::NAN, ..taping }.checked().is_err());
+    /// let slack = Some(Hung { weight: 0.15, pull: 0.0 });
+    /// assert!(Taping { hung: slack, ..taping }.checked().is_err());
+    /// ```
+    pub fn checked(self) -> Result<Self, TapingError> {
+        let numbers = [
+            self.length,
+            self.pointing,
+            self.per_metre,
+            self.square,
+            self.slope,
+            self.marks,
+            self.pegs,
+            self.hung.map_or(0.0, |hung| hung.weight),
+        ];
+        let possible = |number: &f64| *number >= 0.0 && number.is_finite();
+        if let Some(number) = numbers.into_iter().find(|number| !possible(number)) {
+            return Err(TapingError::Deviation(number));
+        }
+        match self.hung {
+            Some(Hung { pull, .. }) if !(pull > 0.0 && pull.is_finite()) => {
+                Err(TapingError::Pull(pull))
+            }
+            _ => Ok(self),
         }
     }
 
