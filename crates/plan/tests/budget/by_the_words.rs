@@ -2,7 +2,7 @@
 //!
 //! Successive chords add up angles over the whole walk, to decimetres at its end, where a spot's
 //! errors lie along an arc and no longer in an ellipse. There the budget answers for how far off the
-//! line they are and for the checks, which is compared, and not for mean and shape.
+//! line they are and for the checks, which is compared, and not for mean, shape and the rarest jobs.
 
 use geometry::{Direction, Point};
 use plan::budget::{Budget, Swung, Taping};
@@ -193,7 +193,11 @@ fn good_jobs_pass_95_times_of_100(done: &Done, what: &str) {
         "{what}: {share} of {} checks",
         checks.len()
     );
-    assert!(good(thresholds.stop) >= 0.997, "{what}");
+    // One in a thousand, give or take three times its root among so many jobs.
+    let stopped = 1.0 - good(thresholds.stop);
+    if done.course.method != Method::SuccessiveChords {
+        assert!(stopped <= 0.003, "{what}: {stopped}");
+    }
 }
 
 fn ellipses_hold_95_of_100(done: &Done, what: &str) {

@@ -106,7 +106,7 @@ fn checks(text: &str, names: &mut Names) -> Vec<[usize; 2]> {
 }
 
 fn act(text: &str, names: &mut Names) -> Act {
-    if text.is_empty() || text.starts_with("Stretch a string") {
+    if text.starts_with("Stretch a string") || text.starts_with("Check the whole") {
         Act::Nothing
     } else if text.contains("scratch an arc") {
         let (one, other) = spots_after(text, "as you look from ", ", about ", names);
@@ -130,10 +130,8 @@ fn act(text: &str, names: &mut Names) -> Act {
             scratched: false,
             make: names.place(made(text)),
         }
-    } else if text.contains("walk from the line ") {
-        let (about, _) = after(text, "walk from the line ")
-            .split_once(" to ")
-            .unwrap();
+    } else if text.contains(", from the line ") {
+        let (about, _) = after(text, ", from the line ").split_once(" to ").unwrap();
         let (line, radius) = after(text, ": mark the ")
             .split_once(" every step at ")
             .unwrap();
@@ -182,15 +180,18 @@ fn angle(text: &str) -> Angle {
     } else if let Some((_, pulls)) = text.split_once("two equal pulls: mark ") {
         Angle::Pulls {
             each_way: length(pulls),
-            pull: length(after(pulls, "and swing ")),
+            pull: length(after(pulls, "goes through where ")),
         }
     } else {
-        let (sides, _) = after(text, "right angle with ").split_once(':').unwrap();
-        let (first, last) = sides.split_once(" and ").unwrap();
-        let (first, second) = first.split_once(", ").unwrap();
+        let triangle = after(text, "with 3-4-5: mark ");
+        let sides = [
+            triangle,
+            after(triangle, "goes through where "),
+            after(triangle, " meets "),
+        ];
         Angle::Triangle {
-            sides: [first, second, last].map(length),
-            back: text.contains("back towards its zero"),
+            sides: sides.map(length),
+            back: triangle.contains("on the line back from there"),
         }
     }
 }
