@@ -44,8 +44,8 @@ pub use ties::{
     ties,
 };
 pub use work::{
-    Act, BendWork, Effort, Hindered, PegWork, RouteWork, Stage, StraightWork, StringCut, StringUse,
-    TiedSpot, ToolList, Way, WayVerdict, work, work_with,
+    Act, BendWork, Effort, Hindered, Loss, PegWork, RouteWork, Stage, StraightWork, StringCut,
+    StringUse, TiedSpot, ToolList, Way, WayVerdict, work, work_with,
 };
 
 /// A distance as it is drawn and as the tape reads it, in metres.

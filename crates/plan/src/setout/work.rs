@@ -9,17 +9,17 @@ mod ways;
 use geometry::Point;
 
 use super::methods::{StraightJob, straight};
-use super::reach::{Reach, ReachLimits};
+use super::reach::{Cause, Hindrance, Reach, ReachLimits};
 use super::ties::ties;
 use super::{
     Anchor, AnchorKind, BendSetOut, Course, Passable, RouteSetOut, Spot, Spots, StraightSetOut,
     TieError, Ties, set_out,
 };
-use crate::document::{MethodChoice, Plan, Spacing};
+use crate::document::{MethodChoice, ObstacleKind, Plan, Spacing};
 use crate::solve::{Origin, Solved};
 use hindered::hindrances;
 
-pub use hindered::Hindered;
+pub use hindered::{Hindered, Loss};
 pub use order::{Act, Stage};
 pub use pegs::{PegWork, TiedSpot};
 pub use tools::{StringCut, StringUse, ToolList};
@@ -153,12 +153,21 @@ impl<'a> Ground<'a> {
 
     /// How a tape gets from one place to another.
     fn passable(&self, from: Point, to: Point) -> Passable {
-        let hindrances = self.reach.pull(from, to);
-        match hindrances.first() {
+        let hindrances = self.reach.pull(from, to).into_iter();
+        match hindrances.filter(|found| !self.is_buried(found)).next() {
             None => Passable::Clear,
             Some(first) if first.stops() => Passable::Blocked,
             Some(_) => Passable::Care,
         }
+    }
+
+    /// Whether it is something buried, which no tape meets.
+    fn is_buried(&self, found: &Hindrance) -> bool {
+        let Cause::Obstacle(index) = found.cause else {
+            return false;
+        };
+        let obstacle = self.plan.site.obstacles.get(index);
+        obstacle.is_some_and(|obstacle| obstacle.kind == ObstacleKind::Service)
     }
 
     fn ties(&self, at: Point, anchors: &[Anchor]) -> Result<Ties, TieError> {
