@@ -381,6 +381,7 @@ fn draw(
     figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
     room::draw(&painter, view, scene, labels);
+    reached::write(&painter, view, scene, labels);
     figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);

@@ -4,7 +4,7 @@ use egui::{Color32, Painter, Pos2, Rect, Vec2, vec2};
 use geometry::{Arc, Piece, Point};
 use plan::finding::Severity;
 use plan::setout::reach::Hindrance;
-use plan::setout::{Doing, Way};
+use plan::setout::{Doing, Hindered, Way};
 
 use super::labels::Labels;
 use super::sparse::thinned;
@@ -27,21 +27,38 @@ const MOST_SENTENCES: usize = 2;
 /// Where something is in the way, on the screen, and how much.
 pub(super) type Mark = (Pos2, Severity);
 
-/// Draws what the way that is looked at sweeps and what hinders it.
+/// Draws what the way that is looked at sweeps.
 pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Labels) {
     if scene.stage != Stage::SetOut {
         return;
     }
     for (_, way) in scene.ways() {
         draw_swept(painter, view, scene, way);
-        let found = || way.hindrances.iter().map(|hindered| &hindered.hindrance);
-        let marks = marks(view, found());
-        keep_free(&marks, labels);
-        draw_marks(painter, scene, &marks);
-        let ruler = scene.ruler();
+        keep_free(&marks_of(view, way), labels);
+    }
+}
+
+fn marks_of(view: &View, way: &Way) -> Vec<Mark> {
+    marks(view, way.hindrances.iter().map(|found| &found.hindrance))
+}
+
+/// Marks what hinders it, and writes the worst of that, where there is room.
+pub(super) fn write(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &mut Labels) {
+    if scene.stage != Stage::SetOut {
+        return;
+    }
+    let ruler = scene.ruler();
+    for (_, way) in scene.ways() {
+        draw_marks(painter, scene, &marks_of(view, way));
         let stopped = !way.is_possible();
-        let worst = way.hindrances.iter().filter(|h| h.stops() == stopped);
-        for hindered in worst.take(MOST_SENTENCES) {
+        let mut worst: Vec<&Hindered> = Vec::new();
+        for hindered in way.hindrances.iter().filter(|h| h.stops() == stopped) {
+            let cause = hindered.hindrance.cause;
+            if worst.iter().all(|known| known.hindrance.cause != cause) {
+                worst.push(hindered);
+            }
+        }
+        for hindered in worst.into_iter().take(MOST_SENTENCES) {
             let at = view.screen_from_plan(hindered.hindrance.at);
             let sentence = capital(&hindered.sentence(&scene.plan.site, &ruler));
             let colour = if hindered.stops() {
