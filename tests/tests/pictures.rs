@@ -55,6 +55,21 @@ fn in_the_sun_setting_out_in_feet() {
 }
 
 #[test]
+fn a_step_of_setting_out() {
+    let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Set out").click();
+    pad.run();
+    pad.get_by_role_and_label(Role::Button, "From this bend on")
+        .click();
+    pad.run();
+    for _ in 0..4 {
+        pad.key_press(egui::Key::ArrowRight);
+        pad.run();
+    }
+    check("step", &mut pad);
+}
+
+#[test]
 fn twice_as_large_on_a_small_screen() {
     let mut pad = pad(Look::Day, [1280.0, 720.0], 2.0);
     pad.hover_at(Pos2::new(2.0, 2.0));

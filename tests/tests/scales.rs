@@ -228,8 +228,44 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     found.extend(walk_site(pad, what));
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
+    open(pad, &["How it is set out", "Take clean figures"]);
+    found.extend(faults(pad, &format!("{what}, set out opened")));
+    open(pad, &["How it is set out", "Take clean figures"]);
+    for way in ["Two battens: ", "Offsets from the chord: "] {
+        let label = button_that_begins(pad, way);
+        click(pad, Role::Button, &label);
+        found.extend(faults(pad, &format!("{what}, {way}")));
+    }
+    found.extend(walk_steps(pad, what));
     click(pad, Role::Button, "B");
     found.extend(faults(pad, &format!("{what}, set out rounding")));
+    found
+}
+
+fn button_that_begins(pad: &Pad<'_>, begins: &str) -> String {
+    let all = pad.query_all_by_role(Role::Button);
+    let mut labels = all.filter_map(|node| node.accesskit_node().label());
+    labels
+        .find(|label| label.starts_with(begins))
+        .unwrap_or_else(|| panic!("no button begins {begins}"))
+}
+
+/// The steps of setting out: the first ones, some of the chosen bend, the last.
+fn walk_steps(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    let steps = [
+        (Key::ArrowRight, 4),
+        (Key::ArrowRight, 5),
+        (Key::ArrowRight, 6),
+        (Key::End, 1),
+    ];
+    for (key, times) in steps {
+        for _ in 0..times {
+            press(pad, Modifiers::NONE, key);
+        }
+        found.extend(faults(pad, &format!("{what}, steps by {key:?} {times}")));
+    }
+    press(pad, Modifiers::NONE, Key::Escape);
     found
 }
 

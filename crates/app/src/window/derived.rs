@@ -1,15 +1,23 @@
 //! What views ask of the chosen path besides its lines: worked out when first asked for, and kept for
 //! as long as the solved plan is that very one.
 
-use std::cell::{OnceCell, RefCell};
+use std::cell::{Cell, OnceCell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
 
 use geometry::Reach;
+use plan::edit::LegId;
 use plan::feel::{self, Feel};
 use plan::profile::{self, Along, Profile};
+use plan::room::Room;
+use plan::setout::{CleanError, CleanOffer, EndPegs};
 use plan::solve::SolvedRoute;
 use plan::{Plan, Solved};
+
+use super::rehearsal::Rehearsal;
+
+/// Bends with clean figures near a drawn one, or why there are none.
+pub type CleanOffers = Result<Vec<CleanOffer>, CleanError>;
 
 /// What follows from one path of one solved plan.
 #[derive(Default)]
@@ -19,6 +27,11 @@ pub struct Derived {
     profile: OnceCell<Option<Profile>>,
     /// The strip of ground of the vehicle of this number.
     swept: RefCell<Option<(usize, Rc<[Reach]>)>>,
+    rehearsal: OnceCell<Option<Rehearsal>>,
+    /// Whether the set-out of a long path was asked for.
+    asked: Cell<bool>,
+    /// What is offered for the leg.
+    clean: RefCell<Option<(LegId, Rc<CleanOffers>)>>,
 }
 
 struct Of {
@@ -30,6 +43,9 @@ struct Of {
 
 /// Stations at which a swept strip is drawn, about: one for each few points of a wide plan.
 const SWEPT_STEPS: f64 = 300.0;
+/// Of a path with more pieces than this the set-out is worked out when it is asked for: it takes longer
+/// than a frame.
+const PIECES_UNASKED: usize = 200;
 /// The nearest those stations come to each other, in metres: finer than anything shows.
 const SWEPT_LEAST: f64 = 0.02;
 
@@ -99,6 +115,43 @@ impl Derived {
         let strip: Rc<[Reach]> = strip.into();
         *self.swept.borrow_mut() = Some((vehicle, Rc::clone(&strip)));
         Some(strip)
+    }
+
+    /// How the path is set out, step by step.
+    pub fn rehearsal(&self) -> Option<&Rehearsal> {
+        if self.waits() {
+            return None;
+        }
+        let rehearsal = self.rehearsal.get_or_init(|| {
+            let (of, _) = self.route()?;
+            Rehearsal::of(&of.plan, &of.solved, (of.scheme, of.route))
+        });
+        rehearsal.as_ref()
+    }
+
+    /// Whether the path is so long that its set-out waits to be asked for.
+    pub fn waits(&self) -> bool {
+        let pieces = self.route().map_or(0, |(_, route)| route.origins.len());
+        PIECES_UNASKED < pieces && !self.asked.get()
+    }
+
+    /// Asks for the set-out of a long path.
+    pub fn ask(&self) {
+        self.asked.set(true);
+    }
+
+    /// What is offered for a bend so that its figures fall on the tape; `room` is that of the leg.
+    pub fn clean(&self, leg: LegId, room: Option<&Room>) -> Option<Rc<CleanOffers>> {
+        if let Some((known, offers)) = &*self.clean.borrow()
+            && *known == leg
+        {
+            return Some(Rc::clone(offers));
+        }
+        let (of, _) = self.route()?;
+        let offers = of.plan.clean_offers(leg, &of.solved, EndPegs::Moved, room);
+        let offers = Rc::new(offers);
+        *self.clean.borrow_mut() = Some((leg, Rc::clone(&offers)));
+        Some(offers)
     }
 }
 

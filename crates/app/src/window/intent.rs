@@ -2,6 +2,8 @@
 
 use geometry::Point;
 use plan::Edit;
+use plan::setout::Method;
+use plan::solve::Origin;
 
 use super::action::Action;
 use super::mode::{Mode, Start};
@@ -62,6 +64,12 @@ pub enum Intent {
     Chart(Chart),
     /// Show the ground that the vehicle of this number sweeps, or none.
     Sweep(Option<usize>),
+    /// Turn to a step of setting out, counted from 0, or leave the steps.
+    Step(Option<usize>),
+    /// Look at a way to set out a bend.
+    LookAt(Origin, Method),
+    /// Work out how a long path is set out.
+    WorkOut,
     /// Close the hints for good.
     CloseHints,
     /// Keep a dragged apex where the path keeps clear, or no longer.

@@ -14,6 +14,7 @@ pub mod launch;
 pub mod mode;
 pub mod pen;
 pub mod pick;
+pub mod rehearsal;
 pub mod site;
 pub mod sketchpad;
 pub mod slip;

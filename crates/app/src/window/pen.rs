@@ -50,7 +50,20 @@ impl Pen {
 
     /// Draws the seen parts of a line in another colour than the pen's own.
     pub fn draw_in(self, painter: &Painter, runs: &[Run], palette: &Palette, colour: Color32) {
-        let stroke = Stroke::new(self.width() * palette.weight, colour);
+        self.stroke(
+            painter,
+            runs,
+            Stroke::new(self.width() * palette.weight, colour),
+        );
+    }
+
+    /// Draws the seen parts of a line so many times as wide as usual.
+    pub fn draw_wide(self, painter: &Painter, runs: &[Run], palette: &Palette, times: f32) {
+        let width = times * self.width() * palette.weight;
+        self.stroke(painter, runs, Stroke::new(width, self.colour(palette)));
+    }
+
+    fn stroke(self, painter: &Painter, runs: &[Run], stroke: Stroke) {
         let parts: Vec<f32> = self
             .pattern()
             .iter()

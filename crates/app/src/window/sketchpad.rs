@@ -4,6 +4,7 @@
 mod choosing;
 mod laying;
 mod measuring;
+mod rehearsing;
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -14,6 +15,8 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
 use plan::document::{Route, Shape, Site};
 use plan::edit::LegId;
 use plan::room::Room;
+use plan::setout::Method;
+use plan::solve::Origin;
 use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
@@ -41,6 +44,10 @@ pub struct Sketchpad {
     strip: Strip,
     /// The vehicle whose swept ground shows.
     sweep: Option<usize>,
+    /// The step of setting out that is gone through.
+    step: Option<usize>,
+    /// The way of setting out that is looked at, and of which bend.
+    looked_at: Option<(Origin, Method)>,
     /// Whether a dragged apex stays where the path keeps clear.
     keeps_clear: bool,
     pick: Pick,
@@ -135,6 +142,8 @@ impl Sketchpad {
             derived: Rc::default(),
             strip: Strip::default(),
             sweep: None,
+            step: None,
+            looked_at: None,
             keeps_clear: false,
             pick,
             together: BTreeSet::new(),
@@ -221,6 +230,7 @@ impl Sketchpad {
         let mut out = Vec::new();
         let blocked = self.errands.asks_something() || self.keys.is_open();
         if !blocked && !self.canvas.is_holding() {
+            out.extend(self.hear_steps(ui.ctx()));
             let heard = Action::pressed(ui.ctx()).into_iter();
             out.extend(heard.filter(|action| self.hears(*action)).map(Intent::Do));
         }
@@ -251,6 +261,8 @@ impl Sketchpad {
             derived: &derived,
             along: self.strip.open.then_some(self.strip.cursor),
             sweep: self.sweep,
+            step: self.step_now(&derived),
+            looked_at: self.looked_at,
             palette: self.look.palette(),
         };
         self.views(ui, &scene, &mut out);
@@ -329,6 +341,7 @@ impl Sketchpad {
             Intent::Stage(stage) => {
                 self.stage = stage;
                 self.mode = Mode::Choose;
+                self.step = None;
             }
             Intent::GoTo(place) => self.canvas.go_to(place),
             Intent::Do(action) => self.act(ctx, action),
@@ -342,6 +355,12 @@ impl Sketchpad {
             Intent::Along(station) => self.strip.cursor = Some(station),
             Intent::Chart(chart) => self.strip.chart = chart,
             Intent::Sweep(vehicle) => self.sweep = vehicle,
+            Intent::Step(step) => {
+                let derived = Rc::clone(&self.derived);
+                self.turn_to_step(&derived, step);
+            }
+            Intent::LookAt(of, method) => self.looked_at = Some((of, method)),
+            Intent::WorkOut => self.derived.ask(),
             Intent::CloseHints => self.hints.close(),
         }
     }
@@ -370,6 +389,7 @@ impl Sketchpad {
         };
         self.together.clear();
         self.strip.cursor = None;
+        (self.step, self.looked_at) = (None, None);
         self.slip.typing.forget();
     }
 
@@ -447,6 +467,7 @@ impl Sketchpad {
                 self.together.clear();
                 self.site = None;
                 self.stage = Stage::Draw;
+                (self.step, self.looked_at) = (None, None);
                 self.history = History::new(*plan);
                 self.canvas.fit();
                 self.slip.typing.forget();

@@ -167,10 +167,118 @@ pub mod site {
     }
 }
 
+/// Setting out: the steps, the ways, what it has to go by.
+pub mod set_out {
+    use plan::document::{Spacing, Surface, TapeClass};
+    use plan::setout::Effort;
+    use plan::units::Ruler;
+
+    pub const NOTHING: &str = "There is nothing to set out yet";
+    pub const LONG: &str = "This path is long: working out how it is set out takes a while";
+    pub const WORK_OUT: &str = "Work it out";
+    pub const CHOOSE: &str = "Click a bend on the plan to see the ways to set it out";
+    pub const SETTINGS: &str = "How it is set out";
+    pub const BEGIN: &str = "Go through the steps";
+    pub const BEGIN_AT_BEND: &str = "From this bend on";
+    pub const BEGIN_TIP: &str = "One step after the other on the plan (Right)";
+    pub const BACK: &str = "Step back";
+    pub const BACK_TIP: &str = "The step before (Left)";
+    pub const NEXT: &str = "Next step";
+    pub const NEXT_TIP: &str = "The step after (Right)";
+    pub const FIRST: &str = "First step";
+    pub const FIRST_TIP: &str = "Back to the first step (Home)";
+    pub const LAST: &str = "Last step";
+    pub const LAST_TIP: &str = "On to the last step (End)";
+    pub const LEAVE: &str = "Leave the steps";
+    pub const LEAVE_TIP: &str = "Back to the ways of setting out (Esc)";
+    pub const LOOK_TIP: &str = "Look at this way on the plan";
+    pub const TAKEN: &str = "taken";
+    pub const TAKE_IT: &str = "Set it out this way";
+    pub const YOUR_CHOICE: &str = "This way is your choice";
+    pub const LEAVE_IT: &str = "Leave the choice to Pegbow";
+    pub const BEST: &str = "This way takes the least of those that can be gone here";
+
+    #[must_use]
+    pub fn steps_in_all(count: usize) -> String {
+        match count {
+            1 => "One step in all".to_owned(),
+            count => format!("{count} steps in all, each drawn on the plan"),
+        }
+    }
+
+    #[must_use]
+    pub fn step_of(step: usize, count: usize) -> String {
+        format!("Step {step} of {count}")
+    }
+
+    #[must_use]
+    pub fn effort(effort: &Effort, ruler: &Ruler) -> String {
+        let people = match effort.people {
+            1 => "one person".to_owned(),
+            people => format!("{people} people"),
+        };
+        format!(
+            "{} pulls of the tape, the longest {}, with {people}",
+            effort.pulls,
+            ruler.text(effort.longest_pull)
+        )
+    }
+
+    #[must_use]
+    pub fn error(error: f64, tolerance: f64, ruler: &Ruler) -> String {
+        let (error, tolerance) = (ruler.text(error), ruler.text(tolerance));
+        format!("The line is expected within {error} of the drawn one; {tolerance} is allowed")
+    }
+
+    #[must_use]
+    pub fn surface(surface: Surface) -> &'static str {
+        match surface {
+            Surface::LooseGravel => "Gravel without edges",
+            Surface::EdgedGravel => "Gravel between edgings",
+            Surface::Brick => "Brick or pavers",
+            Surface::Concrete => "Concrete",
+            Surface::Flags => "Flags",
+        }
+    }
+
+    #[must_use]
+    pub fn tape_class(class: TapeClass) -> &'static str {
+        match class {
+            TapeClass::One => "EU class I, the truest",
+            TapeClass::Two => "EU class II, good steel",
+            TapeClass::Three => "EU class III, or no mark",
+            TapeClass::Imperial => "British, in feet, older",
+            TapeClass::Handbook44 => "American steel, in feet",
+        }
+    }
+
+    #[must_use]
+    pub fn spacing(spacing: &Spacing) -> &'static str {
+        match spacing {
+            Spacing::Usual => "as far apart as is usual",
+            Spacing::Every(_) => "every so far",
+            Spacing::Bow(_) => "by the bow between them",
+        }
+    }
+}
+
+/// Bends with clean figures.
+pub mod clean {
+    pub const TITLE: &str = "Take clean figures";
+    pub const LATER: &str = "These follow once the hand lets go";
+    pub const NONE: &str = "Nothing near has cleaner figures than this bend";
+    pub const TAKE: &str = "Take this bend";
+
+    #[must_use]
+    pub fn take(nth: usize) -> String {
+        format!("Take offer {nth}")
+    }
+}
+
 /// What keys and the hand do besides the actions, for the map of keys.
 pub mod keys {
     pub const CLOSE: &str = "Close the map";
-    pub const BY_HAND: [(&str, &str); 16] = [
+    pub const BY_HAND: [(&str, &str); 18] = [
         ("Tab", "Go to the next handle, field or button"),
         ("Arrow keys", "Move the handle by one division of the tape"),
         (
@@ -180,6 +288,14 @@ pub mod keys {
         (
             "Left and right in the strip",
             "Go along the path by one division of its scale, with Shift by a tenth",
+        ),
+        (
+            "Left and right at Set out",
+            "Go through the steps of setting out one by one",
+        ),
+        (
+            "Home, End, Esc among the steps",
+            "To the first step, to the last, leave the steps",
         ),
         ("Delete", "Take the chosen peg, corner or thing out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),

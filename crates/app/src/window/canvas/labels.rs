@@ -37,6 +37,8 @@ const BESIDE_PEG: f32 = 9.0;
 /// The widest row of a name, in screen points, and its rows: about forty letters in all.
 const NAME_WIDTH: f32 = 150.0;
 const NAME_ROWS: usize = 2;
+/// The widest row of a sentence, in screen points.
+const SENTENCE_WIDTH: f32 = 200.0;
 
 impl Labels {
     pub(super) fn new(painter: Painter, paper: Color32, area: Rect) -> Self {
@@ -99,6 +101,20 @@ impl Labels {
             ..TextWrapping::default()
         };
         let galley = self.painter.layout_job(job);
+        self.place_beside(at, gap, wish, galley, ink)
+    }
+
+    /// Writes a sentence as [`Self::write`] does, in as many rows as it takes.
+    pub(super) fn write_sentence(
+        &mut self,
+        at: Pos2,
+        gap: f32,
+        wish: Vec2,
+        sentence: &str,
+        (font, ink): (FontId, Color32),
+    ) -> Option<Rect> {
+        let text = sentence.to_owned();
+        let galley = self.painter.layout(text, font, ink, SENTENCE_WIDTH);
         self.place_beside(at, gap, wish, galley, ink)
     }
 

@@ -9,9 +9,11 @@ mod lay;
 mod narrow;
 mod on_plan;
 mod placed;
+mod reached;
 mod room;
 mod site;
 mod sparse;
+mod steps;
 mod swept;
 
 use std::collections::BTreeSet;
@@ -19,6 +21,7 @@ use std::collections::BTreeSet;
 use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, Vec2, vec2};
 use geometry::{Bounds, Chain, Figure, Piece, Point};
 use plan::room::Room;
+use plan::setout::{BendWork, Manner, Method, Voice, Way};
 use plan::solve::{Origin, Solved, SolvedRoute};
 use plan::units::Ruler;
 use plan::{Edit, Plan, finding::Severity};
@@ -73,6 +76,10 @@ pub struct Scene<'a> {
     pub along: Option<Option<f64>>,
     /// The vehicle whose swept ground shows, counted from 0.
     pub sweep: Option<usize>,
+    /// The step of setting out that is gone through, counted from 0.
+    pub step: Option<usize>,
+    /// The way of setting out that is looked at, and of which bend.
+    pub looked_at: Option<(Origin, Method)>,
     /// The colours.
     pub palette: &'a Palette,
 }
@@ -99,6 +106,37 @@ impl<'a> Scene<'a> {
         };
         let index = route.piece_of(origin)?;
         Some((index, *route.centre_line.as_ref()?.pieces().get(index)?))
+    }
+}
+
+impl<'a> Scene<'a> {
+    /// Each bend of what is chosen, and the way that is looked at: unless asked for, the one that is
+    /// taken.
+    pub fn ways(&self) -> Vec<(&'a BendWork, &'a Way)> {
+        let (Some(part), Some(rehearsal)) = (self.pick.part, self.derived.rehearsal()) else {
+            return Vec::new();
+        };
+        let chosen = |bend: &&BendWork| Picked::from(bend.of) == part;
+        let bends = rehearsal.work.bends.iter().filter(chosen);
+        let looked_at = |bend: &'a BendWork| {
+            let of = self.looked_at.filter(|(of, _)| *of == bend.of);
+            let asked = of.and_then(|(_, method)| bend.ways.iter().find(|w| w.method == method));
+            (bend, asked.unwrap_or(bend.way()))
+        };
+        bends.map(looked_at).collect()
+    }
+
+    /// How deeds are told.
+    pub fn manner(&self, both_units: bool) -> Manner {
+        Manner {
+            voice: Voice {
+                ruler: self.ruler(),
+                both: both_units,
+            },
+            crew: self.plan.set_out.crew,
+            allowances: self.plan.set_out.allowances,
+            tape: self.plan.tape.length,
+        }
     }
 }
 
@@ -142,6 +180,8 @@ pub struct Canvas {
 /// Room left round a fitted plan, in screen points, or in a small picture as a share of its side.
 const FIT_MARGIN: f32 = 48.0;
 const FIT_SHARE: f32 = 0.1;
+/// Room left round what is brought into sight, in screen points.
+const SHOWN_MARGIN: f32 = 24.0;
 /// A wheel step of one line zooms by this.
 const ZOOM_STEP: f64 = 1.25;
 /// A dragged or new peg is held to what lies this near, in screen points.
@@ -167,7 +207,7 @@ impl Canvas {
         self.view = Some(view);
         let mut labels = Labels::new(ui.painter_at(area), scene.palette.paper, area);
         let measuring = scene.stage == Stage::Measure;
-        let handles = if measuring {
+        let handles = if measuring || scene.step.is_some() {
             Vec::new()
         } else {
             placed::shown(&view, scene, self.grip.held())
@@ -184,7 +224,7 @@ impl Canvas {
         if *scene.mode == Mode::Choose {
             if measuring {
                 site::choose(ui, &view, scene, &ground, out);
-            } else {
+            } else if scene.step.is_none() {
                 choose(ui, &view, scene, &ground, out);
             }
             if held.is_none()
@@ -235,6 +275,25 @@ impl Canvas {
             .map(|view| View::new(view.area(), place, view.points_per_metre()));
     }
 
+    /// Brings what lies within bounds into sight: only if some of it is not, and smaller only if all
+    /// of it would not fit.
+    pub fn show(&mut self, bounds: Bounds) {
+        self.view = self.view.map(|view| {
+            let area = view
+                .area()
+                .shrink(SHOWN_MARGIN.min(FIT_SHARE * view.area().width()));
+            let corners = [bounds.low, bounds.high].map(|corner| view.screen_from_plan(corner));
+            let on_screen = Rect::from_two_pos(corners[0], corners[1]);
+            if area.contains_rect(on_screen) {
+                view
+            } else if on_screen.width() < area.width() && on_screen.height() < area.height() {
+                View::new(view.area(), bounds.middle(), view.points_per_metre())
+            } else {
+                view.fit(bounds, FIT_MARGIN)
+            }
+        });
+    }
+
     /// Whether the hand holds something.
     #[must_use]
     pub fn is_holding(&self) -> bool {
@@ -279,15 +338,17 @@ fn draw(
     labels: &mut Labels,
 ) -> Vec<(Figure, Rect)> {
     let painter = ui.painter_at(view.area());
+    if let (Some(step), Some(rehearsal)) = (scene.step, scene.derived.rehearsal()) {
+        draw_faint(&painter, view, scene);
+        site::draw_grounds(&painter, view, scene);
+        site::keep_scale_free(labels, view);
+        let ink = steps::ink(&painter, view, scene);
+        steps::draw(&ink, rehearsal, step, labels);
+        site::draw_scale(&painter, view, scene);
+        return Vec::new();
+    }
     if scene.stage == Stage::Measure {
-        // The paths lie faint under what is measured.
-        let scheme = scene.solved.schemes.get(scene.pick.scheme);
-        for route in scheme.iter().flat_map(|scheme| &scheme.routes) {
-            for line in [&route.left_edge, &route.right_edge].into_iter().flatten() {
-                let runs = view.trace(&curves(line));
-                Pen::Outline.draw_in(&painter, &runs, scene.palette, scene.palette.rule);
-            }
-        }
+        draw_faint(&painter, view, scene);
         site::draw_grounds(&painter, view, scene);
         site::keep_scale_free(labels, view);
         lay::write_tip(view, scene, labels);
@@ -314,11 +375,13 @@ fn draw(
     for (at, _) in &signs {
         labels.keep_free(Rect::from_center_size(*at, Vec2::splat(2.0 * SIGN)));
     }
+    reached::draw(&painter, view, scene, labels);
     let pegs = figures::seen_pegs(view, scene, handles);
     figures::keep_handles_free(view, scene, &pegs, labels);
     figures::write_chosen_numbers(scene, &pegs, labels);
     let shown = figures::draw(&painter, view, scene, labels);
     room::draw(&painter, view, scene, labels);
+    reached::write(&painter, view, scene, labels);
     figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);
@@ -332,6 +395,17 @@ fn draw(
         painter.galley(rect.min, text, scene.palette.ink);
     }
     shown
+}
+
+/// The paths as they lie faint under what is measured or set out.
+fn draw_faint(painter: &egui::Painter, view: &View, scene: &Scene<'_>) {
+    let scheme = scene.solved.schemes.get(scene.pick.scheme);
+    for route in scheme.iter().flat_map(|scheme| &scheme.routes) {
+        for line in [&route.left_edge, &route.right_edge].into_iter().flatten() {
+            let runs = view.trace(&curves(line));
+            Pen::Outline.draw_in(painter, &runs, scene.palette, scene.palette.rule);
+        }
+    }
 }
 
 /// The findings that can be seen and matter, and where their signs stand.

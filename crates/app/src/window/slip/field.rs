@@ -36,8 +36,29 @@ pub enum Subject {
     Walk(WalkField),
     /// The least radius of an edging that is not on the list.
     Edging,
+    /// A figure of how paths are set out.
+    SetOut(SetOutField),
     /// A path to a file.
     Path,
+}
+
+/// Which figure of how paths are set out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SetOutField {
+    /// What the hook adds to a reading.
+    Hook,
+    /// What the ring adds.
+    Ring,
+    /// How thick pegs are.
+    Peg,
+    /// The longest string that is comfortable to swing.
+    Comfortable,
+    /// The longest that is swung at all.
+    Longest,
+    /// How far flags stand apart.
+    Apart,
+    /// The bow between flags.
+    Bow,
 }
 
 /// Which figure of what is wheeled along, vehicles and lengths counted from 0.

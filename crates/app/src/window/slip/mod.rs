@@ -1,6 +1,7 @@
 //! The slip: the chosen part of the path as a person would dictate it, figures editable in place.
 
 mod bend;
+mod clean;
 pub mod field;
 mod path;
 mod pegs;
@@ -80,7 +81,7 @@ impl Slip {
             .show(ui, |ui| {
                 ui.set_width(ui.available_width() - BAR);
                 let measuring = scene.stage == Stage::Measure;
-                if !measuring {
+                if !measuring && scene.step.is_none() {
                     whole::head_ui(ui, scene, out);
                 }
                 if let Some(said) = said {
@@ -92,8 +93,14 @@ impl Slip {
                         path::mode_ui(ui, scene, out);
                         self.part_ui(ui, scene, out);
                         room::ui(ui, scene, out);
+                        clean::ui(ui, scene, out);
                     }
-                    Stage::SetOut => set_out::ui(ui, scene, &mut self.sheet, out),
+                    Stage::SetOut => {
+                        set_out::ui(ui, &mut self.typing, scene, &mut self.sheet, out);
+                    }
+                }
+                if scene.step.is_some() {
+                    return;
                 }
                 ui.add_space(theme::WIDE_GAP);
                 if !measuring {

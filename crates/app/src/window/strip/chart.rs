@@ -33,7 +33,7 @@ const RADII: f64 = 4.0;
 /// Air above and below the lines, as a share of what they span.
 const AIR: f64 = 0.06;
 
-/// Shows the chart.
+/// Shows the chart; whether the keyboard speaks to it.
 pub(super) fn ui(
     ui: &mut Ui,
     scene: &Scene<'_>,
@@ -41,7 +41,7 @@ pub(super) fn ui(
     profile: &Profile,
     now: Option<&Along>,
     out: &mut Vec<Intent>,
-) {
+) -> bool {
     let (units, palette) = (scene.plan.units, scene.palette);
     let room = ui.available_size();
     let along = scale::division(profile.length, f64::from((room.x - BESIDE) / ALONG), units);
@@ -122,9 +122,11 @@ pub(super) fn ui(
         node.set_label(format!("{} along the path", chart.word()));
         node.set_value(sentence);
     });
-    if shown.response.has_focus() {
+    let has_keys = shown.response.has_focus();
+    if has_keys {
         focus_ring(ui, shown.response.rect, palette);
     }
+    has_keys
 }
 
 fn go_to(scene: &Scene<'_>, station: f64, out: &mut Vec<Intent>) {

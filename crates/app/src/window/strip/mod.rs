@@ -46,6 +46,8 @@ pub struct Strip {
     pub chart: Chart,
     /// The station of its cursor in metres, once the pointer or a key has put one.
     pub cursor: Option<f64>,
+    /// Whether the keyboard speaks to it.
+    pub has_keys: bool,
 }
 
 /// Height of the strip in screen points, and the most of the window it may take.
@@ -60,7 +62,7 @@ pub fn height(window: f32) -> f32 {
 
 impl Strip {
     /// Shows the strip.
-    pub fn ui(&self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+    pub fn ui(&mut self, ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
         ui.spacing_mut().item_spacing.y = 2.0;
         ui.horizontal(|ui| {
             for chart in Chart::ALL {
@@ -81,7 +83,7 @@ impl Strip {
         };
         let now = self.cursor.and_then(|at| scene.derived.along(at));
         reading::ui(ui, scene, self.chart, profile, now.as_ref());
-        chart::ui(ui, scene, self.chart, profile, now.as_ref(), out);
+        self.has_keys = chart::ui(ui, scene, self.chart, profile, now.as_ref(), out);
     }
 }
 
