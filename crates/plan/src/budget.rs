@@ -23,15 +23,15 @@ use geometry::{Direction, Point, Vector};
 use crate::setout::{Course, Deed, Doing, Made, RightAngle, Spot, Taped, carry_out};
 use moves::{Moves, Sway};
 
+pub use crate::document::TapeClass;
 pub use blunder::{Blunder, blunder};
 pub use change::{Change, Remedy, changes, cheapest};
 pub use check_error::{Call, CheckError, FINE, NO_STOP, Thresholds};
 pub use line_error::{How, LineError, Station};
 pub use normal::within;
 pub use spot_error::{ELLIPSE, Ellipse, SIDES, SpotError};
-pub use tape_class::TapeClass;
 pub use taping::{Hung, Swung, Taping, TapingError};
-pub use tolerance::{Verdict, Work};
+pub use tolerance::Verdict;
 
 /// How far everything of a course may be out.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,7 +3,8 @@
 #![allow(
     clippy::unwrap_used,
     clippy::float_cmp,
-    reason = "a test that cannot go on must stop; what is copied is equal"
+    clippy::print_stdout,
+    reason = "a test that cannot go on must stop; what is copied is equal; a measurement is shown"
 )]
 
 #[path = "work/choices.rs"]

@@ -1,7 +1,8 @@
 //! What would make the line truer, found by trying it.
 
 use super::blunder::small;
-use super::{Budget, Swung, TapeClass, Taping, Work};
+use super::{Budget, Swung, TapeClass, Taping};
+use crate::document::Surface;
 use crate::setout::methods::BendJob;
 use crate::setout::{Course, Deed, Doing, Method, Spot, Spots, Taped, Voice};
 
@@ -92,11 +93,11 @@ const METHODS: [Method; 9] = [
     Method::Battens,
 ];
 
-/// Of some changes the cheapest with which the lines suit the work; where none does, the one after
+/// Of some changes the cheapest with which the lines suit what is built; where none does, the one after
 /// which they are truest.
 #[must_use]
-pub fn cheapest(changes: &[Change], work: Work) -> Option<&Change> {
-    let enough = |change: &&Change| change.lines <= work.tolerance();
+pub fn cheapest(changes: &[Change], surface: Surface) -> Option<&Change> {
+    let enough = |change: &&Change| change.lines <= surface.tolerance();
     let truest = || {
         let all = changes.iter();
         all.min_by(|one, other| one.lines.total_cmp(&other.lines))

@@ -1,26 +1,13 @@
 //! Tape classes: how far a tape may be out by itself, as standards publish it.
 
+use crate::document::TapeClass;
+
 /// A yard in metres.
 const YARD: f64 = 0.9144;
 /// A foot in metres.
 const FOOT: f64 = 0.3048;
 /// An inch in metres.
 const INCH: f64 = 0.0254;
-
-/// What a tape is marked with, and so how far it may be out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum TapeClass {
-    /// EU class I, the truest.
-    One,
-    /// EU class II: a good steel tape.
-    Two,
-    /// EU class III: most glass-fibre tapes, and any tape whose mark is worn off.
-    Three,
-    /// A British tape in feet of the older kind.
-    Imperial,
-    /// A metal tape in feet as American inspectors allow it.
-    Handbook44,
-}
 
 impl TapeClass {
     /// The most it may be out over a length from its zero, in metres, when in use.

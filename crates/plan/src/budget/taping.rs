@@ -4,6 +4,7 @@ use std::error::Error;
 use std::fmt;
 
 use super::TapeClass;
+use crate::document::Plan;
 use crate::setout::{RightAngle, Taped};
 use crate::units::{Ruler, Units};
 
@@ -125,6 +126,15 @@ const ROUGH: f64 = 0.0085;
 const SQUARE: f64 = 0.003;
 
 impl Taping {
+    /// Garden taping on smooth ground with the tape of a plan.
+    #[must_use]
+    pub fn of(plan: &Plan) -> Self {
+        Self {
+            class: plan.set_out.tape_class,
+            ..Self::smooth(plan.ruler(), plan.tape.length)
+        }
+    }
+
     /// Garden taping on smooth ground with a tape of this length in metres, from pegs and marks that
     /// stand where they belong.
     #[must_use]

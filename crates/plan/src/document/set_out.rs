@@ -79,7 +79,17 @@ pub enum Surface {
 }
 
 impl Surface {
-    /// How far a line may lie from the drawn one, in metres to each side.
+    /// All of them, the roughest first.
+    pub const ALL: [Self; 5] = [
+        Self::LooseGravel,
+        Self::EdgedGravel,
+        Self::Brick,
+        Self::Concrete,
+        Self::Flags,
+    ];
+
+    /// How far the line may lie from the drawn one, in metres to each side; of loose gravel the near
+    /// end of what practice allows, 25 to 50 mm, of the rest the far end.
     ///
     /// Common practice, no source.
     #[must_use]
@@ -89,6 +99,18 @@ impl Surface {
             Self::EdgedGravel => 0.015,
             Self::Brick | Self::Concrete => 0.010,
             Self::Flags => 0.005,
+        }
+    }
+
+    /// What it is called.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::LooseGravel => "loose gravel",
+            Self::EdgedGravel => "gravel between edgings",
+            Self::Brick => "brick or pavers",
+            Self::Concrete => "concrete",
+            Self::Flags => "flags",
         }
     }
 }

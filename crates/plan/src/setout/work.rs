@@ -1,5 +1,6 @@
 //! The work of a path: how each peg and each bend is set out here, in which order, and with what.
 
+mod allowed;
 mod hindered;
 mod order;
 mod pegs;
@@ -15,6 +16,7 @@ use super::{
     Anchor, AnchorKind, BendSetOut, Course, Passable, RouteSetOut, Spot, Spots, StraightSetOut,
     TieError, Ties, set_out,
 };
+use crate::budget::{Budget, Taping};
 use crate::document::{MethodChoice, ObstacleKind, Plan, Spacing};
 use crate::solve::{Origin, Solved};
 use hindered::hindrances;
@@ -62,7 +64,11 @@ pub const MOST_WORKED: usize = 1_000;
 /// or it has more than [`MOST_WORKED`] straights and bends.
 #[must_use]
 pub fn work(plan: &Plan, solved: &Solved, path: (usize, usize)) -> Option<RouteWork> {
-    work_with(plan, solved, path, |_| None)
+    let taping = Taping::of(plan);
+    let error = |course: &Course| Some(Budget::of(course, &taping).line_within());
+    let mut work = work_with(plan, solved, path, error)?;
+    work.allow(&taping);
+    Some(work)
 }
 
 /// The same, where `error` knows how far the worst line of a course may come to lie off the drawn

@@ -1,6 +1,7 @@
 //! What the budget advises: what would help, and what no check would show.
 
-use plan::budget::{Budget, Remedy, Swung, Taping, Work, blunder, changes, cheapest};
+use plan::budget::{Budget, Remedy, Swung, Taping, blunder, changes, cheapest};
+use plan::document::Surface;
 use plan::setout::{Doing, Method, Spot, Voice};
 use plan::units::{Graduation, Units};
 
@@ -164,7 +165,7 @@ fn a_string_is_told_to_be_a_tape_and_a_tape_to_be_truer() {
             .all(|change| (change.before - as_it_is).abs() < 1e-12)
     );
     // The cheapest that is enough, or the truest of all.
-    for work in Work::ALL {
+    for work in Surface::ALL {
         let best = cheapest(&found, work).unwrap();
         let enough = |lines: f64| lines <= work.tolerance();
         if enough(best.lines) {
@@ -182,7 +183,7 @@ fn the_line_is_judged_for_what_is_built() {
         .course(Method::Swing)
         .unwrap();
     let budget = Budget::of(&course, &taping(Graduation::Millimetre));
-    let verdicts = Work::ALL.map(|work| budget.verdict(work));
+    let verdicts = Surface::ALL.map(|work| budget.verdict(work));
     // Ten and more millimetres: as garden taping is, good enough for gravel and not for flags.
     let suits = verdicts.map(|verdict| verdict.suits());
     assert_eq!(suits, [true, true, false, false, false]);

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{TapedFigures, Telling};
-use crate::setout::{Course, Deed, Doing, Foreman, Reading, Scratch, Spots, Taped};
+use crate::setout::{Course, Deed, Doing, Foreman, PathLine, Reading, Scratch, Spots, Taped};
 
 /// What sets out one bend, one straight or the pegs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -113,7 +113,7 @@ impl Telling<'_> {
                 .collect(),
             figures: figures.into_iter().map(TapedFigures::from).collect(),
             side: side.map(|left| if left { "left" } else { "right" }),
-            line: deed.line().map(|line| line.name()),
+            line: deed.line().map(PathLine::name),
             scratches: scratches
                 .into_iter()
                 .map(|scratch| scratch_figures(scratch, spots))

@@ -15,6 +15,14 @@ pub struct OpenGround {
 }
 
 impl OpenGround {
+    /// The longest pull within it, in metres, where nothing at all stands in it.
+    #[must_use]
+    pub fn free_pull(&self) -> Option<f64> {
+        let (width, height) = (self.within.width(), self.within.height());
+        let nothing = self.taken.is_empty() && self.rooted.is_empty();
+        (nothing && self.endless > 0.5 * width.hypot(height)).then(|| width.hypot(height))
+    }
+
     /// Whether it is sure that nothing is in the way of a pull.
     #[must_use]
     pub fn is_open(&self, from: Point, to: Point) -> bool {

@@ -70,7 +70,13 @@ pub(super) fn hindrances(ground: &Ground<'_>, course: &Course, arc: Option<&Arc>
         pulled: HashSet::new(),
         found: Vec::new(),
     };
+    let longest = survey.open.free_pull();
+    let is_free = longest.is_some_and(|longest| longest <= ground.plan.tape.length);
     for (number, deed) in course.deeds.iter().enumerate() {
+        // On free ground only a string that is swung can be too long.
+        if is_free && !matches!(deed.does, Doing::Strike { .. }) {
+            continue;
+        }
         survey.deed = number;
         survey.deed(deed);
     }

@@ -157,7 +157,7 @@ pub(super) fn bend_work(
             .position(|way| way.method == method && way.course.is_ok())
     });
     let chosen = picked
-        .or_else(|| best(&ways, tolerance, |way| way.is_possible()))
+        .or_else(|| best(&ways, tolerance, Way::is_possible))
         .or_else(|| best(&ways, tolerance, |way| way.course.is_ok()))
         .unwrap_or_default();
     let taken = leans_on(ways[chosen].method);
