@@ -18,7 +18,7 @@ use super::{Job, diagram, words};
 /// Height of the drawing, the least and the most of it, and width of the column of figures beside
 /// it, millimetres.
 const DRAWING: f64 = 72.0;
-const LEAST_DRAWING: f64 = 42.0;
+const LEAST_DRAWING: f64 = 40.0;
 const MOST_DRAWING: f64 = 100.0;
 const COLUMN: f64 = 66.0;
 /// Free paper below the drawing, millimetres.
@@ -40,10 +40,10 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
     }
-    add_way(flow, job, work, work.way());
+    add_way(flow, job, bend, work.way());
     if let Some(second) = work.second_way() {
         flow.start(&format!("Bend {}, if that fails", bend.number));
-        add_way(flow, job, work, second);
+        add_way(flow, job, bend, second);
     }
     let others = others(work);
     if !others.is_empty() {
@@ -52,8 +52,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
 }
 
 /// One way to set out the bend: figures, drawing, steps.
-fn add_way(flow: &mut Flow, job: &Job<'_>, work: &BendWork, way: &Way) {
-    let bend = &work.bend;
+fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, way: &Way) {
     let mut parts = vec![Part::Heading(words::sentence(way.method.name()))];
     if let WayVerdict::Awkward(reasons) | WayVerdict::NotHere(reasons) = &way.verdict {
         let sentences: Vec<String> = reasons.iter().map(|why| words::sentence(why)).collect();
@@ -68,7 +67,6 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, work: &BendWork, way: &Way) {
     }
     if swings(way) {
         parts.push(Part::Paragraph(bend.rounding_words(&job.voice), STEP));
-        parts.extend(swing_point(job, work));
     }
     let height = drawing_height(flow, job.voice.both, &parts);
     flow.need(height);
@@ -87,31 +85,25 @@ pub(super) fn swings(way: &Way) -> bool {
     matches!(way.method, Method::Swing | Method::SwingSquaredOff)
 }
 
-/// The swing point tied, to make it again.
-fn swing_point(job: &Job<'_>, work: &BendWork) -> Option<Part> {
-    let tied = work.swing_point.as_ref()?;
-    let step = match &tied.ties {
-        Ok(ties) => ties.step(&tied.name, Some(&job.solved.surroundings), &job.voice),
-        Err(_) => return None,
-    };
-    let check = step.check.map(|check| format!(" Check: {check}."));
-    Some(Part::Paragraph(
-        format!("To make it again: {}{}", step.text, check.unwrap_or_default()),
-        STEP,
-    ))
-}
-
-/// The ways that are neither taken nor held ready, one line each.
+/// The ways that are neither taken nor held ready, those of the same verdict in one line.
 fn others(work: &BendWork) -> Vec<Entry> {
     let ways = work.ways.iter().enumerate();
     let others = ways.filter(|(i, _)| *i != work.chosen && Some(*i) != work.fallback);
-    others
-        .map(|(_, way)| {
-            let reasons = way.verdict.reasons().join("; ");
-            let words = match way.verdict {
-                WayVerdict::Workable => format!("{}: can be done here too", way.method.name()),
-                WayVerdict::Awkward(_) => format!("{}, with care: {reasons}", way.method.name()),
-                WayVerdict::NotHere(_) => format!("{}, not here: {reasons}", way.method.name()),
+    let mut lines: Vec<(&WayVerdict, Vec<&str>)> = Vec::new();
+    for (_, way) in others {
+        match lines.iter_mut().find(|(verdict, _)| *verdict == &way.verdict) {
+            Some((_, names)) => names.push(way.method.name()),
+            None => lines.push((&way.verdict, vec![way.method.name()])),
+        }
+    }
+    lines
+        .into_iter()
+        .map(|(verdict, names)| {
+            let (names, reasons) = (names.join("; "), verdict.reasons().join("; "));
+            let words = match verdict {
+                WayVerdict::Workable => format!("can be done here too: {names}"),
+                WayVerdict::Awkward(_) => format!("with care: {names}. {}", words::sentence(&reasons)),
+                WayVerdict::NotHere(_) => format!("not here: {names}. {}", words::sentence(&reasons)),
             };
             Entry::new(Label::Bullet, words::sentence(&words), Style::BODY)
         })

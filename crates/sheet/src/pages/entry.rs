@@ -102,19 +102,19 @@ pub(super) const BOXES: f64 = WRITE + BOX + 7.0;
 const WRITE: f64 = 26.0;
 
 /// Least height of a check, millimetres: so that a figure can be written in its box.
-pub(super) const CHECK: f64 = 7.0;
+pub(super) const CHECK: f64 = 6.4;
 
 /// The boxes at the right end of a strip.
 pub(super) fn boxes(strip: &Frame) -> [Ink; 2] {
-    let foot = strip.middle().y;
-    let corner = Pos::new(strip.right() - BOX - 3.0 - WRITE, foot - 3.1);
+    let middle = strip.middle().y;
+    let corner = Pos::new(strip.right() - BOX - 3.0 - WRITE, middle - 2.8);
     [
         Ink::Rect {
-            frame: Frame::new(corner, WRITE, 6.2),
+            frame: Frame::new(corner, WRITE, 5.6),
             pen: Some(Pen::THIN),
             fill: None,
         },
-        tick_box(Pos::new(strip.right() - BOX - 0.4, foot - 0.5 * BOX)),
+        tick_box(Pos::new(strip.right() - BOX - 0.4, middle - 0.5 * BOX)),
     ]
 }
 

@@ -47,14 +47,21 @@ fn readings(job: &Job<'_>) -> Table {
     let row = |what: String, least: Content, most: Content| {
         vec![Content::Words(what), least, most, Content::Write, Content::Tick]
     };
-    let ties = job.work.pegging.deeds.iter().flat_map(|deed| &deed.checks);
+    let pegging = job.work.pegging.deeds.iter();
+    let ties = pegging
+        .filter(|deed| deed.makes.is_some())
+        .flat_map(|deed| &deed.checks);
     let ties = ties.map(|check: &Reading| {
         let name = |spot| job.work.pegging.spots.name(spot);
         let what = format!("{} to {}", name(check.from), name(check.to));
         row(what, length(check.least), length(check.most))
     });
-    let bends = job.set.bends.iter().flat_map(|bend| &bend.checks);
-    let bends = bends.map(|check| row(check.what.clone(), length(check.from), length(check.to)));
+    let bends = job.set.bends.iter();
+    let bends = bends.flat_map(|bend| bend.checks.iter().map(|check| (bend.number, check)));
+    let bends = bends.map(|(number, check)| {
+        let what = format!("bend {number}: {}", check.what);
+        row(what, length(check.from), length(check.to))
+    });
     let straights = job.work.straights.iter().filter_map(|straight| {
         let deed = straight.course.deeds.first()?;
         let check = deed.checks.first()?;

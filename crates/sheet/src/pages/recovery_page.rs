@@ -4,7 +4,7 @@ use plan::setout::{PegWork, lost_pegs_words, moved_peg_words};
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
-use super::steps::{STEP, ties_table};
+use super::steps::STEP;
 use super::table::{Content, Table};
 use super::{Job, bend_page, words};
 
@@ -29,13 +29,10 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     if !without.is_empty() {
         parts.push(Part::List(without));
     }
-    parts.push(Part::Heading("A peg that is lost".to_owned()));
+    parts.push(Part::Heading("A peg that is lost: its ties stand on page “Pegs”".to_owned()));
     parts.push(Part::List(bend_page::entries(&lost_pegs_words(), STEP)));
     parts.push(Part::Heading("A root or a stone in its place".to_owned()));
     parts.push(Part::Paragraph(moved_peg_words(&job.voice), STEP));
-    let tied = pegs.iter().map(|peg| (&peg.peg, peg.peg.name.clone()));
-    parts.push(Part::Heading("Ties of the pegs, as they must read".to_owned()));
-    parts.push(Part::Table(ties_table(job, "peg", tied)));
     flow.set(&parts);
 }
 

@@ -62,7 +62,14 @@ pub(super) fn ties_table<'a>(
     what: &str,
     spots: impl Iterator<Item = (&'a TiedSpot, String)>,
 ) -> Table {
-    let heads = [what, "two tapes cross there", "it stands", "check", "you read", "fine"];
+    let heads = [
+        what,
+        "two tapes cross there",
+        "it stands",
+        "must read",
+        "you read",
+        "fine",
+    ];
     let rows = spots.map(|(tied, name)| match &tied.ties {
         Ok(ties) => vec![
             Content::Words(name),
@@ -114,9 +121,11 @@ fn alike(deed: &Deed) -> Option<Alike> {
     }
 }
 
+/// Whether pegs are tied: one by one or many, they stand in a table with their ties.
 fn makes_pegs(run: &[Deed]) -> bool {
-    run.iter()
-        .all(|deed| matches!(deed.makes, Some(Spot::Peg(_))))
+    run.iter().all(|deed| {
+        matches!(deed.makes, Some(Spot::Peg(_))) && matches!(deed.does, Doing::Cross { .. })
+    })
 }
 
 struct Telling<'a> {
@@ -157,7 +166,7 @@ impl Telling<'_> {
             } else {
                 ""
             };
-            format!("Row by row from the head of the table. The first, and the others like it: {told}{triangle}")
+            format!("Row by row down the table, each like the first: {told}{triangle}")
         };
         Entry::new(Label::Number(number), words, STEP)
     }
@@ -195,8 +204,7 @@ impl Telling<'_> {
                 }
             }
             Alike::Cross => {
-                columns.push(("first tape", words(&|deed| self.tape(deed, 0))));
-                columns.push(("second tape", words(&|deed| self.tape(deed, 1))));
+                columns.push(("two tapes cross there", words(&|deed| self.tapes(deed))));
                 columns.push(("it stands", words(&|deed| self.side(deed))));
             }
         }
@@ -204,7 +212,8 @@ impl Telling<'_> {
         if is_checked {
             columns.push(("must read", words(&|deed| self.must_read(deed))));
             if run.len() <= MOST_WRITTEN {
-                columns.push(("you read", vec![Content::Write; run.len()]));
+                let boxes = run.iter().map(|deed| Content::Boxes(deed.checks.len()));
+                columns.push(("you read", boxes.collect()));
             }
         }
         columns.push(("fine", vec![Content::Tick; run.len()]));
@@ -288,7 +297,7 @@ impl Telling<'_> {
                 length(across)
             ),
             Some(RightAngle::EqualPulls { each_way, pull }) => format!(
-                "{} both ways, {} from each",
+                "{} both ways, {} from both",
                 length(each_way),
                 length(pull)
             ),
@@ -296,11 +305,13 @@ impl Telling<'_> {
         }
     }
 
-    fn tape(&self, deed: &Deed, which: usize) -> String {
+    fn tapes(&self, deed: &Deed) -> String {
         match &deed.does {
             Doing::Cross { one, other, .. } => {
-                let (from, taped) = [one, other][which];
-                format!("{}\nfrom {}", self.read(taped, *from), self.name(*from))
+                let tape = |(from, taped): &(Spot, Taped)| {
+                    format!("{} from {}", self.read(taped, *from), self.name(*from))
+                };
+                format!("{}\n{}", tape(one), tape(other))
             }
             _ => String::new(),
         }
