@@ -102,7 +102,7 @@ pub(super) const SHEET: &str = r#"pegbow sheet: writes the sheet that is taken o
   pegbow sheet PLAN.ron --to OUT.pdf
 
   --to OUT.pdf       the file to write; one that is there is replaced, a plan never
-  --paper PAPER      a4 (if nothing is said) or letter
+  --paper PAPER      a4 (if nothing is said) or letter; a3 or tabloid for the plan page
   --option LETTER    which option of the plan; the first if nothing is said
   --both-units       feet and inches beside metric in brackets, or the other way round
   --date YYYY-MM-DD  the day to print on it; without it the sheet is not dated

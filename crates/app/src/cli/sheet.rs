@@ -79,12 +79,11 @@ fn write(plan: &Plan, request: &Request, to: &Path, words: &mut Words<'_>) -> Re
 }
 
 fn paper(name: &str) -> Result<Paper, Wrong> {
-    match Paper::from_name(name) {
-        Some(paper @ (Paper::A4 | Paper::Letter)) => Ok(paper),
-        _ => Err(Wrong::new(format!(
-            "--paper {name}: the sheet is printed on a4 or letter"
-        ))),
-    }
+    Paper::from_name(name).ok_or_else(|| {
+        Wrong::new(format!(
+            "--paper {name}: the sheet is printed on a4 or letter, its plan page also on a3 or tabloid"
+        ))
+    })
 }
 
 fn date(text: &str) -> Result<Date, Wrong> {

@@ -118,7 +118,7 @@ fn wrong_usage() {
     let check = |more: &[&str], expected: &[&str]| {
         refused(&[&["sheet", plan, "--to", to], more].concat(), expected);
     };
-    check(&["--paper", "a3"], &["--paper a3", "a4 or letter"]);
+    check(&["--paper", "a5"], &["--paper a5", "a4 or letter"]);
     check(&["--option", "D"], &["--option D", "options A to C"]);
     check(&["--option", ""], &["options A to C"]);
     check(&["--date", "2026-02-29"], &["no such day", "2026-04-30"]);

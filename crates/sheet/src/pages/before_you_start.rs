@@ -40,16 +40,24 @@ fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
     };
     parts.extend([
         Part::Heading("Bring".to_owned()),
-        ticked(words::tools(job.set, job.plan.tape.length, &job.voice)),
+        ticked(words::tools(job)),
         Part::Heading("Mind".to_owned()),
         ticked(words::cautions(job.plan)),
         Part::Heading("Order of work".to_owned()),
-        Part::List(super::bend_page::entries(
-            &job.set.order_of_work(&job.voice),
-            style,
-        )),
+        Part::List(order(job, style)),
     ]);
     parts
+}
+
+/// Stage after stage, as one walks.
+fn order(job: &Job<'_>, style: Style) -> Vec<Entry> {
+    let stages = job.work.order.iter().map(|stage| words::stage(job, *stage));
+    let last = "Stand back and walk it. Only when every check of every page is fine, and the record is written, dig.";
+    stages
+        .chain([last.to_owned()])
+        .zip(1..)
+        .map(|(words, number)| Entry::new(Label::Number(number), words, style))
+        .collect()
 }
 
 fn about(job: &Job<'_>, path: &str) -> String {

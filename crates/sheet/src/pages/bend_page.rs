@@ -1,33 +1,31 @@
 //! The page of one bend: the figures to pull, the drawing, the steps, the checks.
 
 use plan::finding;
-use plan::setout::{BendSetOut, OffsetTable, Step, SwingVerdict, Taped};
+use plan::setout::{BendSetOut, BendWork, Fastening, Manner, Method, Spot, Step, Taped, Voice, Way, WayVerdict};
 use plan::solve::Origin;
 
 use crate::document::Block;
 use crate::ink::Ink;
 use crate::lettering;
 use crate::paper::Frame;
-use crate::pen::{Style, Weight};
+use crate::pen::Style;
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
-use super::table::{Content, Table};
-use super::{Job, diagram};
-
-/// How steps are lettered: read from a clipboard on the ground.
-const STEP: Style = Style::new(2.8, Weight::Regular);
+use super::steps::{self, STEP};
+use super::{Job, diagram, words};
 
 /// Height of the drawing, the least and the most of it, and width of the column of figures beside
 /// it, millimetres.
-const DRAWING: f64 = 86.0;
-const LEAST_DRAWING: f64 = 42.0;
-const MOST_DRAWING: f64 = 110.0;
+const DRAWING: f64 = 72.0;
+const LEAST_DRAWING: f64 = 40.0;
+const MOST_DRAWING: f64 = 100.0;
 const COLUMN: f64 = 66.0;
 /// Free paper below the drawing, millimetres.
 const AROUND: f64 = 1.5;
 
-pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
+pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
+    let bend = &work.bend;
     let (first, last) = bend.pegs;
     let turns = if bend.arc.turns_left() {
         "left"
@@ -42,77 +40,91 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut) {
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
     }
-    let (first_page, then) = if bend.swing == SwingVerdict::NotWorkable {
-        let mut parts = offsets(job, bend, "Offsets from the chord");
-        parts.extend(checks(job, bend));
-        (parts, Vec::new())
-    } else {
-        (
-            swing(job, bend),
-            offsets(job, bend, "Or: offsets from the chord"),
-        )
-    };
-    let height = drawing_height(flow, job.voice.both, &first_page);
+    add_way(flow, job, bend, work.way());
+    if let Some(second) = work.second_way() {
+        flow.start(&format!("Bend {}, if that fails", bend.number));
+        add_way(flow, job, bend, second);
+    }
+    let others = others(work);
+    if !others.is_empty() {
+        flow.set(&[Part::Heading("Other ways".to_owned()), Part::List(others)]);
+    }
+}
+
+/// One way to set out the bend: figures, drawing, steps.
+fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, way: &Way) {
+    let mut parts = vec![Part::Heading(words::sentence(way.method.name()))];
+    if let WayVerdict::Awkward(reasons) | WayVerdict::NotHere(reasons) = &way.verdict {
+        let sentences: Vec<String> = reasons.iter().map(|why| words::sentence(why)).collect();
+        let before = if way.is_possible() { "With care" } else { "NOT POSSIBLE HERE" };
+        parts.push(Part::Paragraph(
+            format!("{before}: {}", sentences.join(" ")),
+            STEP.bold(),
+        ));
+    }
+    if let Ok(course) = &way.course {
+        parts.extend(steps::parts(job, course));
+    }
+    if swings(way) {
+        parts.push(Part::Paragraph(bend.rounding_words(&job.voice), STEP));
+    }
+    let height = drawing_height(flow, job.voice.both, &parts);
     flow.need(height);
     let strip = flow.take(height.min(flow.room().height));
     let (column, drawing) = strip.cut_right(COLUMN);
-    for block in figures(&column, job, bend) {
+    for block in figures(&column, job, bend, way) {
         flow.put(block);
     }
-    flow.put(diagram::drawn(&drawing, job, bend));
+    flow.put(diagram::drawn(&drawing, job, bend, way));
     flow.gap(AROUND);
-    flow.set(&first_page);
-    flow.set(&then);
+    flow.set(&parts);
 }
 
-/// The drawing gives way as long as that keeps the method and its checks on one page; where they go
-/// on anyway, it takes what the method leaves free.
+/// Whether a way swings a tape about the swing point.
+pub(super) fn swings(way: &Way) -> bool {
+    matches!(way.method, Method::Swing | Method::SwingSquaredOff)
+}
+
+/// The ways that are neither taken nor held ready, those of the same verdict in one line.
+fn others(work: &BendWork) -> Vec<Entry> {
+    let ways = work.ways.iter().enumerate();
+    let others = ways.filter(|(i, _)| *i != work.chosen && Some(*i) != work.fallback);
+    let mut lines: Vec<(&WayVerdict, Vec<&str>)> = Vec::new();
+    for (_, way) in others {
+        match lines.iter_mut().find(|(verdict, _)| *verdict == &way.verdict) {
+            Some((_, names)) => names.push(way.method.name()),
+            None => lines.push((&way.verdict, vec![way.method.name()])),
+        }
+    }
+    lines
+        .into_iter()
+        .map(|(verdict, names)| {
+            let (names, reasons) = (names.join("; "), verdict.reasons().join("; "));
+            let words = match verdict {
+                WayVerdict::Workable => format!("can be done here too: {names}"),
+                WayVerdict::Awkward(_) => format!("with care: {names}. {}", words::sentence(&reasons)),
+                WayVerdict::NotHere(_) => format!("not here: {names}. {}", words::sentence(&reasons)),
+            };
+            Entry::new(Label::Bullet, words::sentence(&words), Style::BODY)
+        })
+        .collect()
+}
+
+/// The drawing gives way as long as that keeps the steps on one page; where they go on anyway, it
+/// takes its usual height.
 fn drawing_height(flow: &Flow, both: bool, parts: &[Part]) -> f64 {
     let least = if both {
         LEAST_DRAWING + 10.0
     } else {
         LEAST_DRAWING
     };
-    let left = |parts: &[Part]| {
-        let taken: f64 = parts.iter().map(|part| flow.height(part)).sum();
-        flow.room().height - AROUND - taken
-    };
-    let beside_all = left(parts);
-    if beside_all >= least {
-        return beside_all.min(DRAWING);
+    let taken: f64 = parts.iter().map(|part| flow.height(part)).sum();
+    let left = flow.room().height - AROUND - taken;
+    if left >= least {
+        left.min(MOST_DRAWING)
+    } else {
+        DRAWING
     }
-    let without_checks = parts.len().saturating_sub(2);
-    left(parts.get(..without_checks).unwrap_or_default()).clamp(DRAWING, MOST_DRAWING)
-}
-
-fn swing(job: &Job<'_>, bend: &BendSetOut) -> Vec<Part> {
-    let mut parts = vec![Part::Heading(format!("Swing from S{}", bend.number))];
-    if bend.swing == SwingVerdict::Awkward {
-        parts.push(Part::Paragraph(bend.swing_words(&job.voice), STEP));
-    }
-    parts.push(Part::List(entries(&bend.swing_steps(&job.voice), STEP)));
-    parts.push(Part::Paragraph(bend.rounding_words(&job.voice), STEP));
-    parts.extend(checks(job, bend));
-    parts
-}
-
-fn offsets(job: &Job<'_>, bend: &BendSetOut, heading: &str) -> Vec<Part> {
-    let mut parts = vec![Part::Heading(heading.to_owned())];
-    if bend.swing == SwingVerdict::NotWorkable {
-        parts.push(Part::Paragraph(bend.swing_words(&job.voice), STEP));
-    }
-    parts.push(Part::List(entries(&bend.offset_steps(&job.voice), STEP)));
-    for table in &bend.offsets {
-        if bend.offsets.len() > 1 {
-            let string = job.voice.taped(&table.chord);
-            parts.push(Part::Heading(format!(
-                "From {} to {}: string {string}",
-                table.from, table.to
-            )));
-        }
-        parts.push(Part::Table(offset_table(job, table)));
-    }
-    parts
 }
 
 /// Steps as numbered entries, each with its check on a line of its own.
@@ -146,23 +158,30 @@ const BELOW_NAME: f64 = 6.0;
 const OTHER: f64 = 4.8;
 
 /// The lengths to pull, one below the other, as large as they fit.
-fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
-    let figures: Vec<(&str, Option<&Taped>)> = if bend.swing == SwingVerdict::NotWorkable {
-        vec![
-            ("Chord", Some(&bend.chord)),
-            ("Rise at its middle", Some(&bend.rise)),
-            ("Radius, not swung", Some(&bend.radius)),
-        ]
-    } else {
+fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Vec<Block> {
+    let is_swung = swings(way);
+    let figures: Vec<(&str, Option<&Taped>)> = if is_swung {
         vec![
             ("Radius, centre line", Some(&bend.radius)),
             ("Radius, inside edge", bend.inner.as_ref()),
             ("Radius, outside edge", Some(&bend.outer)),
         ]
+    } else {
+        vec![
+            ("Chord", Some(&bend.chord)),
+            ("Rise at its middle", Some(&bend.rise)),
+            ("Radius, not swung", Some(&bend.radius)),
+        ]
     };
+    let fastening = if is_swung {
+        job.manner.fastening(Spot::Swing(bend.number), true)
+    } else {
+        Fastening::Held
+    };
+    let own = Manner { voice: Voice { both: false, ..job.voice }, ..job.manner };
     let ruler = &job.voice.ruler;
     let says = |taped: &Option<&Taped>| {
-        taped.map_or_else(|| "none".to_owned(), |taped| ruler.text(taped.exact))
+        taped.map_or_else(|| "none".to_owned(), |taped| own.read(taped, fastening))
     };
     let room = frame.width - 5.0;
     let each = frame.height / figures.len() as f64;
@@ -198,58 +217,4 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Vec<Block> {
         blocks.push(Block::Paragraph(inks));
     }
     blocks
-}
-
-fn checks(job: &Job<'_>, bend: &BendSetOut) -> [Part; 2] {
-    let length = |metres: f64| Content::Words(job.voice.length(metres));
-    let rows = bend.checks.iter().map(|check| {
-        vec![
-            Content::Words(check.what.clone()),
-            length(check.from),
-            length(check.to),
-            Content::Write,
-            Content::Tick,
-        ]
-    });
-    let heads = ["measure", "from", "to", "you read", "fine"];
-    let table = Table {
-        heads: heads.map(str::to_owned).to_vec(),
-        rows: rows.collect(),
-        names: 0,
-        style: if job.voice.both { Style::BODY } else { STEP },
-    };
-    [
-        Part::Heading("Checks before you dig: each must read".to_owned()),
-        Part::Table(table),
-    ]
-}
-
-fn offset_table(job: &Job<'_>, table: &OffsetTable) -> Table {
-    let words = |taped: &Taped| Content::Words(job.voice.taped(taped));
-    let edge = |taped: &Option<Taped>| {
-        taped
-            .as_ref()
-            .map_or_else(|| Content::Words("–".to_owned()), words)
-    };
-    let rows = table.rows.iter().map(|row| {
-        vec![
-            words(&row.along),
-            edge(&row.inner),
-            edge(&row.centre),
-            edge(&row.outer),
-        ]
-    });
-    let heads = [
-        "off to the inside edge",
-        "off to the centre line",
-        "off to the outside edge",
-    ];
-    Table {
-        heads: std::iter::once(format!("along, zero at {}", table.from))
-            .chain(heads.map(str::to_owned))
-            .collect(),
-        rows: rows.collect(),
-        names: 0,
-        style: Style::new(3.0, Weight::Regular),
-    }
 }

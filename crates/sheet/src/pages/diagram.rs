@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use geometry::{Arc, Direction, Point};
-use plan::setout::{BendSetOut, SwingVerdict};
+use plan::setout::{BendSetOut, Course, Doing, Scratch, Spot, Way};
 
 use crate::document::Block;
 use crate::ink::{Ink, Pos};
@@ -29,9 +29,17 @@ const LONGEST: f64 = 38.0;
 const FIGURE: Style = Style::new(3.0, Weight::SemiBold);
 const NAME: Style = Style::new(2.5, Weight::Regular);
 
+const FLAG: Style = Style::SMALL;
+
+/// So many of the places nearest to a flag are tried for its name: farther off it says nothing.
+const NEAREST: usize = 16;
+
 /// The bend turned so that its chord lies level, and the places of it on paper.
 struct Scene<'a> {
     bend: &'a BendSetOut,
+    course: Option<&'a Course>,
+    /// Whether it is swung about the swing point.
+    is_swung: bool,
     view: View,
     window: Frame,
     first: Pos,
@@ -43,9 +51,9 @@ struct Scene<'a> {
     swing_shown: bool,
 }
 
-pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
+pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Block {
     let (window, foot) = frame.cut_below(frame.height - FOOT);
-    let scene = Scene::new(&window, job, bend);
+    let scene = Scene::new(&window, job, bend, way);
     let mut labels = Labels::new(window.inset(0.5));
     let mut inks = scene.lines();
     inks.iter().for_each(|ink| labels.avoid(ink));
@@ -57,18 +65,25 @@ pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
     let north = Pos::new(window.right() - 7.0, window.head() - 7.0);
     labels.keep_clear(&Frame::new(north, 0.0, 0.0).inset(-6.8));
     let mut left_over = Vec::new();
+    let flags = scene.flags();
     for (label, places, words) in scene.words(job) {
         match labels.put(&label, &places) {
             Some(put) => inks.extend(put),
             None => left_over.push(words),
         }
     }
+    for (at, name) in flags {
+        let label = Label::line(&name, FLAG);
+        let near = label.around(at, signs::REACH).into_iter().take(NEAREST);
+        let put = labels.put(&label, &near.collect::<Vec<_>>());
+        inks.extend(put.into_iter().flatten());
+    }
     inks.extend(north_arrow(north, job.plan.north + scene.view.turn));
     let mut notes = vec![format!(
         "scale {}, walked from left to right",
         scene.view.scale.words
     )];
-    if !scene.swing_shown {
+    if scene.is_swung && !scene.swing_shown {
         let figure = job.voice.length(bend.apothem.exact.abs());
         notes.push(format!(
             "S{} off the drawing, {figure} from the chord",
@@ -95,7 +110,8 @@ pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut) -> Block {
 }
 
 impl<'a> Scene<'a> {
-    fn new(window: &Frame, job: &Job<'_>, bend: &'a BendSetOut) -> Self {
+    fn new(window: &Frame, job: &Job<'_>, bend: &'a BendSetOut, way: &'a Way) -> Self {
+        let is_swung = super::bend_page::swings(way);
         let arc = &bend.arc;
         let level = Direction::of(arc.end() - arc.start()).map_or(0.0, Direction::angle);
         let room = Frame::new(
@@ -114,8 +130,7 @@ impl<'a> Scene<'a> {
             )
         };
         // The swing point is worth a drawing of half the size, not less.
-        let (scale, (low, high)) = if bend.swing != SwingVerdict::NotWorkable
-            && fitting(&whole).ratio <= 2.5 * fitting(&bare).ratio
+        let (scale, (low, high)) = if is_swung && fitting(&whole).ratio <= 2.5 * fitting(&bare).ratio
         {
             (fitting(&whole), whole)
         } else {
@@ -131,14 +146,17 @@ impl<'a> Scene<'a> {
         let swing_point = at(arc.centre());
         Self {
             bend,
+            course: way.course.as_ref().ok(),
+            is_swung,
             first: at(arc.start()),
             last: at(arc.end()),
             middle: at(arc.start().middle(arc.end())),
             apex: at(arc.apex()),
             swing_point,
-            swing_shown: window
-                .inset(2.0)
-                .holds(&Frame::new(swing_point, 0.0, 0.0), 0.0),
+            swing_shown: is_swung
+                && window
+                    .inset(2.0)
+                    .holds(&Frame::new(swing_point, 0.0, 0.0), 0.0),
             window: *window,
             view,
         }
@@ -160,7 +178,7 @@ impl<'a> Scene<'a> {
 
     fn lines(&self) -> Vec<Ink> {
         let mut inks = vec![Ink::line(self.first, self.last, Pen::STRING)];
-        for end in [self.first, self.last] {
+        for end in [self.first, self.last].into_iter().filter(|_| self.is_swung) {
             let string = clipped(end, self.swing_point, &self.window.inset(1.0));
             inks.extend(string.map(|(from, to)| Ink::line(from, to, Pen::STRING)));
         }
@@ -171,8 +189,11 @@ impl<'a> Scene<'a> {
         if self.middle.distance(self.apex) > 1.0 {
             inks.extend(signs::dimension(self.middle, self.apex));
         }
-        let apothem = clipped(self.middle, self.swing_point, &self.window.inset(1.0));
-        inks.extend(apothem.map(|(from, to)| Ink::line(from, to, Pen::THIN)));
+        if self.is_swung {
+            let apothem = clipped(self.middle, self.swing_point, &self.window.inset(1.0));
+            inks.extend(apothem.map(|(from, to)| Ink::line(from, to, Pen::THIN)));
+        }
+        inks.extend(self.course.into_iter().flat_map(|course| self.deeds(course)));
         inks.extend(
             self.width_line()
                 .map(|(from, to)| signs::dimension(from, to))
@@ -180,6 +201,64 @@ impl<'a> Scene<'a> {
                 .flatten(),
         );
         inks
+    }
+
+    /// What is pulled and scratched beside the chord and the strings to the swing point.
+    fn deeds(&self, course: &Course) -> Vec<Ink> {
+        let at = |spot: Spot| Some(self.view.paper_from_plan(course.spots.at(spot)?));
+        let mut inks = Vec::new();
+        for deed in &course.deeds {
+            let made = deed.makes.and_then(at);
+            match deed.does {
+                Doing::Square { from, to, .. } if is_flag(deed.makes) => {
+                    if let (Some(from), Some(to), Some(made)) = (at(from), at(to), made) {
+                        inks.push(Ink::line(foot(from, to, made), made, Pen::THIN));
+                    }
+                }
+                Doing::Stretch { from, to, .. } => {
+                    let line = at(from).zip(at(to));
+                    inks.extend(line.map(|(from, to)| Ink::line(from, to, Pen::STRING)));
+                }
+                Doing::Cross {
+                    scratches: Some(scratches),
+                    ..
+                } if self.swing_shown => {
+                    let scratched = scratches.iter().filter_map(|scratch| {
+                        Some(self.scratch(scratch, at(scratch.about)?, made?))
+                    });
+                    inks.extend(scratched);
+                }
+                _ => {}
+            }
+        }
+        let window = self.window.inset(0.5);
+        inks.retain(|ink| ink.bounds().is_some_and(|bounds| window.holds(&bounds, 0.0)));
+        inks
+    }
+
+    /// The scratch about a peg, as long as it is on the ground.
+    fn scratch(&self, scratch: &Scratch, about: Pos, at: Pos) -> Ink {
+        let radius = about.distance(at);
+        let sweep = (scratch.length * self.view.scale.millimetres() / radius).min(1.0);
+        Ink::Arc {
+            centre: about,
+            radius,
+            start: about.direction(at) - 0.5 * sweep,
+            sweep,
+            pen: Pen::EDGE,
+        }
+    }
+
+    /// The flags that are set, and what they are called.
+    fn flags(&self) -> Vec<(Pos, String)> {
+        let made = self.course.into_iter().flat_map(|course| {
+            let spots = course.deeds.iter().filter_map(|deed| deed.makes);
+            spots
+                .filter(|spot| is_flag(Some(*spot)))
+                .filter_map(|spot| Some((course.spots.at(spot)?, course.spots.name(spot))))
+        });
+        made.map(|(at, name)| (self.view.paper_from_plan(at), name))
+            .collect()
     }
 
     /// From edge to edge, a quarter of the way along the bend.
@@ -199,6 +278,7 @@ impl<'a> Scene<'a> {
         if self.swing_shown {
             signs.push(signs::swing_point(self.swing_point).to_vec());
         }
+        signs.extend(self.flags().into_iter().map(|(at, _)| vec![signs::flag(at)]));
         let length = self.bend.arc.length();
         let (at, way) = (
             self.bend.arc.point_at(0.8 * length),
@@ -242,12 +322,14 @@ impl<'a> Scene<'a> {
                 format!("rise {}", voice.taped(&bend.rise)),
                 (self.middle, self.apex),
             ),
+        ];
+        let radius = self.is_swung.then(|| {
             (
                 format!("radius {}", voice.taped(&bend.radius)),
                 visible(self.last, self.swing_point),
-            ),
-        ];
-        for (words, (from, to)) in along {
+            )
+        });
+        for (words, (from, to)) in along.into_iter().chain(radius) {
             let label = Label::new(&words, FIGURE, LONGEST);
             all.push((label.clone(), label.along(from, to), words));
         }
@@ -273,6 +355,17 @@ impl<'a> Scene<'a> {
         ));
         all
     }
+}
+
+fn is_flag(spot: Option<Spot>) -> bool {
+    matches!(spot, Some(Spot::Flag { .. } | Spot::Aim { .. }))
+}
+
+/// Where a square to a place leaves the line between two others.
+fn foot(from: Pos, to: Pos, at: Pos) -> Pos {
+    let way = from.direction(to);
+    let along = (at.x - from.x) * way.cos() + (at.y - from.y) * way.sin();
+    from.toward(way, along)
 }
 
 /// A place as seen with the chord level.

@@ -18,6 +18,8 @@ pub(super) enum Label {
     Number(usize),
     /// A box to tick.
     Tick,
+    /// A dot.
+    Bullet,
     /// A word in a frame, black when it must not be missed.
     Sign { word: &'static str, black: bool },
 }
@@ -29,6 +31,8 @@ pub(super) struct Entry {
     pub(super) label: Label,
     /// What it says, each part beginning on a line of its own.
     pub(super) parts: Vec<(String, Style)>,
+    /// What must be read after it, each with a box to write in and one to tick.
+    pub(super) checks: Vec<String>,
 }
 
 impl Entry {
@@ -37,7 +41,14 @@ impl Entry {
         Self {
             label,
             parts: vec![(words.into(), style)],
+            checks: Vec::new(),
         }
+    }
+
+    /// The same, with what must be read after it.
+    pub(super) fn checked(mut self, checks: impl IntoIterator<Item = String>) -> Self {
+        self.checks.extend(checks);
+        self
     }
 
     /// How far its words stand in from the left, millimetres.
@@ -62,6 +73,10 @@ impl Entry {
                 let text = Text::new(at, format!("{number}."), style.bold());
                 vec![text.anchored(Anchor::END).into()]
             }
+            Label::Bullet => {
+                let text = Text::new(base.shifted(LABEL - 2.0, 0.0), "•", style.bold());
+                vec![text.anchored(Anchor::END).into()]
+            }
             Label::Tick => vec![tick_box(base.shifted(1.0, 0.5 * (style.height - BOX)))],
             Label::Sign { word, black } => {
                 let style = style.bold().high(2.5);
@@ -80,6 +95,27 @@ impl Entry {
             }
         }
     }
+}
+
+/// Room for the boxes beside a check: one to write in, one to tick, millimetres.
+pub(super) const BOXES: f64 = WRITE + BOX + 7.0;
+const WRITE: f64 = 26.0;
+
+/// Least height of a check, millimetres: so that a figure can be written in its box.
+pub(super) const CHECK: f64 = 6.4;
+
+/// The boxes at the right end of a strip.
+pub(super) fn boxes(strip: &Frame) -> [Ink; 2] {
+    let middle = strip.middle().y;
+    let corner = Pos::new(strip.right() - BOX - 3.0 - WRITE, middle - 2.8);
+    [
+        Ink::Rect {
+            frame: Frame::new(corner, WRITE, 5.6),
+            pen: Some(Pen::THIN),
+            fill: None,
+        },
+        tick_box(Pos::new(strip.right() - BOX - 0.4, middle - 0.5 * BOX)),
+    ]
 }
 
 /// An empty box from its lower left corner.

@@ -6,7 +6,7 @@ use crate::lettering::{self, leading};
 use crate::paper::{Frame, Orientation, Paper};
 use crate::pen::{Pen, Style, Weight};
 
-use super::entry::Entry;
+use super::entry::{BOXES, CHECK, Entry, boxes};
 use super::table::Table;
 
 /// Height kept at the foot of every page for what page it is, millimetres.
@@ -283,6 +283,15 @@ impl Flow {
                     item.body.extend(self.lines(&line, *style, indent));
                 }
             }
+            for check in &entry.checks {
+                let height = self.check_height(check, entry);
+                if self.room().height < height - SLACK {
+                    items.push(std::mem::take(&mut item));
+                    self.put(Block::List(std::mem::take(&mut items)));
+                    self.go_on();
+                }
+                item.body.extend(self.check(check, entry));
+            }
             items.push(item);
             self.gap(AFTER_ENTRY);
         }
@@ -295,7 +304,30 @@ impl Flow {
     fn entry_height(&self, entry: &Entry) -> f64 {
         let indent = entry.indent();
         let height = |(words, style): &(String, Style)| self.lines_height(words, *style, indent);
-        entry.parts.iter().map(height).sum()
+        let said: f64 = entry.parts.iter().map(height).sum();
+        let check = |check: &String| self.check_height(check, entry);
+        said + entry.checks.iter().map(check).sum::<f64>()
+    }
+
+    fn check_height(&self, check: &str, entry: &Entry) -> f64 {
+        self.lines_height(check, entry.style().bold(), entry.indent() + BOXES)
+            .max(CHECK)
+    }
+
+    /// What must be read, and the boxes beside it.
+    fn check(&mut self, check: &str, entry: &Entry) -> Vec<Ink> {
+        let (indent, style) = (entry.indent(), entry.style().bold());
+        let strip = self.take(self.check_height(check, entry));
+        let lines = lettering::wrap(check, style, strip.width - indent - BOXES);
+        let spare = 0.5 * (strip.height - lines.len() as f64 * leading(style));
+        let mut base = strip.start().shifted(indent, -spare - base_below(style));
+        let mut inks = Vec::new();
+        for line in lines {
+            inks.push(Ink::text(base, line, style));
+            base = base.shifted(0.0, -leading(style));
+        }
+        inks.extend(boxes(&strip));
+        inks
     }
 
     /// The pages, each with its number.

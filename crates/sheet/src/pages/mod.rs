@@ -10,16 +10,20 @@ mod outline;
 mod peg_page;
 mod plan_drawing;
 mod plan_page;
+mod record_page;
+mod recovery_page;
 mod scale;
 mod signs;
 mod site;
+mod steps;
+mod straight_page;
 mod table;
 mod title_block;
 mod words;
 
 use plan::finding::{self, Finding, Severity};
 use plan::fingerprint::fingerprint;
-use plan::setout::{RouteSetOut, Voice, set_out};
+use plan::setout::{Manner, RouteSetOut, RouteWork, Voice, work};
 use plan::solve::{Origin, SolvedRoute, SolvedScheme};
 use plan::{Plan, Solved};
 
@@ -54,11 +58,14 @@ const UNDATED: Date = match Date::new(2000, 1, 1) {
 struct Job<'a> {
     plan: &'a Plan,
     scheme: &'a SolvedScheme,
+    solved: &'a Solved,
     route: &'a SolvedRoute,
+    work: &'a RouteWork,
     set: &'a RouteSetOut,
     findings: Vec<&'a Finding>,
     fingerprint: &'a str,
     voice: Voice,
+    manner: Manner,
     request: &'a Request,
 }
 
@@ -84,7 +91,7 @@ pub fn compose(plan: &Plan, solved: &Solved, request: &Request) -> Sheet {
             });
             add_route(
                 &mut flow,
-                (plan, scheme, route, index),
+                (plan, solved, scheme, index),
                 findings.collect(),
                 (&fingerprint, request),
             );
@@ -116,33 +123,49 @@ pub fn stakeout(plan: &Plan, solved: &Solved, request: &Request) -> Result<Vec<u
 
 fn add_route(
     flow: &mut Flow,
-    (plan, scheme, route, index): (&Plan, &SolvedScheme, &SolvedRoute, usize),
+    (plan, solved, scheme, index): (&Plan, &Solved, &SolvedScheme, usize),
     findings: Vec<&Finding>,
     (fingerprint, request): (&str, &Request),
 ) {
-    let Some(set) = set_out(plan, route) else {
-        nothing(flow, &path_name(route, index), &findings);
+    let Some(route) = scheme.routes.get(index) else {
         return;
+    };
+    let path = path_name(route, index);
+    let Some(work) = work(plan, solved, (request.scheme, index)) else {
+        nothing(flow, &path, &findings);
+        return;
+    };
+    let voice = Voice {
+        ruler: plan.ruler(),
+        both: request.both_units,
     };
     let job = Job {
         plan,
         scheme,
+        solved,
         route,
-        set: &set,
+        work: &work,
+        set: &work.figures,
         findings,
         fingerprint,
-        voice: Voice {
-            ruler: plan.ruler(),
-            both: request.both_units,
+        voice,
+        manner: Manner {
+            voice,
+            crew: plan.set_out.crew,
+            allowances: plan.set_out.allowances,
+            tape: plan.tape.length,
         },
         request,
     };
-    flow.add(plan_page::composed(&job, &path_name(route, index)));
-    before_you_start::add(flow, &job, &path_name(route, index));
+    flow.add(plan_page::composed(&job, &path));
+    before_you_start::add(flow, &job, &path);
     peg_page::add(flow, &job);
-    for bend in &set.bends {
+    straight_page::add(flow, &job);
+    for bend in &work.bends {
         bend_page::add(flow, &job, bend);
     }
+    recovery_page::add(flow, &job);
+    record_page::add(flow, &job, &path);
 }
 
 fn nothing(flow: &mut Flow, what: &str, findings: &[&Finding]) {

@@ -1,10 +1,12 @@
-//! The pegs and swing points, each measured from the base line and tied to both its ends.
+//! The pegs: driven where tapes from marks cross, or as a second way squared off the base line.
 
-use plan::setout::{Placing, Taped};
+use plan::setout::{Placing, Spot, Taped};
 
 use crate::pen::{Style, Weight};
 
+use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
+use super::steps::{self, STEP, ties_table};
 use super::table::{Content, Table};
 use super::{Job, words};
 
@@ -12,9 +14,43 @@ use super::{Job, words};
 const TABLE: Style = Style::new(3.0, Weight::Regular);
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
+    let (pegging, base) = (&job.work.pegging, &job.set.base);
+    flow.start("Pegs");
+    let mut before: Vec<Entry> = base
+        .steps(&job.voice)
+        .into_iter()
+        .take(1)
+        .map(|step| Entry::new(Label::Number(1), step.text, STEP))
+        .collect();
+    let by_eye = pegging.given.iter().filter(|spot| matches!(spot, Spot::Peg(_)));
+    let by_eye: Vec<String> = by_eye.map(|spot| pegging.spots.name(*spot)).collect();
+    if let [first, .., last] = &by_eye[..] {
+        let words = format!("Drive {first} and {last} first, by eye, where the plan page has them: all else is measured from these two.");
+        let check = format!("{first} to {last} must read {}.", base.check(&job.voice));
+        before.push(Entry::new(Label::Number(2), words, STEP).checked([check]));
+    }
+    flow.set(&steps::numbered(job, pegging, before));
+    let swung = job.work.bends.iter().filter(|work| {
+        super::bend_page::swings(work.way())
+            || work.second_way().is_some_and(super::bend_page::swings)
+    });
+    let tied = swung.filter_map(|work| work.swing_point.as_ref());
+    let tied: Vec<_> = tied.filter(|tied| tied.ties.is_ok()).collect();
+    if !tied.is_empty() {
+        let rows = tied.into_iter().map(|tied| (tied, tied.name.clone()));
+        flow.set(&[
+            Part::Heading("Swing points, found on the pages of their bends: to check by".to_owned()),
+            Part::Table(ties_table(job, "point", rows)),
+        ]);
+    }
+    base_line(flow, job);
+}
+
+/// The same pegs from the base line, for where no tape can be pulled to a mark.
+fn base_line(flow: &mut Flow, job: &Job<'_>) {
     let (set, voice) = (job.set, &job.voice);
     let base = &set.base;
-    flow.start("Pegs from the base line");
+    flow.start("If that fails: pegs from the base line");
     let mut parts = vec![Part::Paragraph(
         format!(
             "The base line runs from {} (the start) to {} (the end). It is {} long and must read {}.",
@@ -44,7 +80,6 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         ));
         parts.push(placings(job, "swing point", &set.swing_points));
     }
-    parts.extend(straights(job));
     flow.set(&parts);
 }
 
@@ -82,29 +117,4 @@ fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {
         words(&placing.from_end),
         Content::Tick,
     ]
-}
-
-fn straights(job: &Job<'_>) -> Vec<Part> {
-    if job.set.straights.is_empty() {
-        return Vec::new();
-    }
-    let heads = ["straight", "must read", "read", "done"];
-    let rows = job.set.straights.iter().map(|straight| {
-        vec![
-            Content::Words(format!(
-                "peg {} to peg {}",
-                straight.pegs.0, straight.pegs.1
-            )),
-            Content::Words(job.voice.taped(&straight.length)),
-            Content::Write,
-            Content::Tick,
-        ]
-    });
-    let table = Table {
-        heads: heads.map(str::to_owned).to_vec(),
-        rows: rows.collect(),
-        names: 0,
-        style: TABLE,
-    };
-    vec![Part::Heading("Straights".to_owned()), Part::Table(table)]
 }

@@ -29,6 +29,7 @@ pub(super) fn drawing(job: &Job<'_>, view: &View, window: &Frame) -> (Vec<Ink>, 
         names.push((site::name(obstacle), drawn.name_at));
     }
     inks.extend(strings(job, view, window));
+    inks.extend(offset_pegs(job, view, window));
     let base = clipped(
         view.paper_from_plan(job.set.base.from),
         view.paper_from_plan(job.set.base.to),
@@ -93,7 +94,11 @@ pub(super) fn shows(window: &Frame, at: Pos) -> bool {
 /// The two strings to each swing point, as far as they show.
 fn strings(job: &Job<'_>, view: &View, window: &Frame) -> Vec<Ink> {
     let mut inks = Vec::new();
-    for bend in &job.set.bends {
+    for work in &job.work.bends {
+        if !super::bend_page::swings(work.way()) {
+            continue;
+        }
+        let bend = &work.bend;
         let centre = view.paper_from_plan(bend.arc.centre());
         for end in [bend.arc.start(), bend.arc.end()] {
             if let Some((from, to)) = clipped(view.paper_from_plan(end), centre, window) {
@@ -102,6 +107,16 @@ fn strings(job: &Job<'_>, view: &View, window: &Frame) -> Vec<Ink> {
         }
     }
     inks
+}
+
+/// The offset pegs that show.
+fn offset_pegs(job: &Job<'_>, view: &View, window: &Frame) -> Vec<Ink> {
+    let offsets = job.work.pegs.iter().filter_map(|peg| peg.offset.as_ref().ok());
+    let places = offsets.map(|offset| view.paper_from_plan(offset.at));
+    places
+        .filter(|at| shows(window, *at))
+        .map(signs::offset_peg)
+        .collect()
 }
 
 /// Edges with the lines across both ends, and the centre line.
@@ -224,6 +239,7 @@ impl Band {
 /// A sign or line of the key.
 enum Sample {
     Peg,
+    OffsetPeg,
     SwingPoint,
     Mark,
     Line(Pen),
@@ -236,6 +252,7 @@ pub(super) fn key(frame: &Frame, left_out: usize) -> Vec<Ink> {
     let mut inks = Vec::new();
     for (sample, words) in [
         (Sample::Peg, "peg"),
+        (Sample::OffsetPeg, "offset peg"),
         (Sample::SwingPoint, "swing point"),
         (Sample::Mark, "mark"),
         (Sample::Line(Pen::EDGE), "edge"),
@@ -245,6 +262,7 @@ pub(super) fn key(frame: &Frame, left_out: usize) -> Vec<Ink> {
     ] {
         match sample {
             Sample::Peg => inks.push(signs::peg(at)),
+            Sample::OffsetPeg => inks.push(signs::offset_peg(at)),
             Sample::SwingPoint => inks.extend(signs::swing_point(at)),
             Sample::Mark => inks.extend(signs::mark(at)),
             Sample::Line(pen) => {

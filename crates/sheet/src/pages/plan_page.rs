@@ -1,7 +1,7 @@
 //! The plan to a true scale: the path in its place, pegs and swing points, what stands around it.
 
 use geometry::{Bounds, Point};
-use plan::setout::{BendSetOut, SwingVerdict};
+use plan::setout::BendSetOut;
 
 use crate::document::{Block, Page};
 use crate::ink::Ink;
@@ -242,10 +242,10 @@ fn view(job: &Job<'_>, window: &Frame) -> View {
 }
 
 fn swung<'a>(job: &'a Job<'_>) -> impl Iterator<Item = &'a BendSetOut> {
-    job.set
-        .bends
-        .iter()
-        .filter(|bend| bend.swing != SwingVerdict::NotWorkable)
+    let bends = job.work.bends.iter();
+    bends
+        .filter(|work| super::bend_page::swings(work.way()))
+        .map(|work| &work.bend)
 }
 
 /// What should be on the page and is not, in words.
@@ -257,10 +257,7 @@ fn off_page(job: &Job<'_>, view: &View, window: &Frame) -> Vec<String> {
         .into_iter()
         .filter(|(_, at)| hidden(*at))
         .map(|(name, _)| format!("{name}, an end of the base line, lies off this page."));
-    let bends = job
-        .set
-        .bends
-        .iter()
+    let bends = swung(job)
         .filter(|bend| hidden(bend.arc.centre()))
         .map(|bend| {
             format!(

@@ -19,6 +19,26 @@ pub(super) const fn peg(at: Pos) -> Ink {
     }
 }
 
+/// A flag: a dot.
+pub(super) const fn flag(at: Pos) -> Ink {
+    Ink::Circle {
+        centre: at,
+        radius: 0.6,
+        pen: None,
+        fill: Some(Tone::Black),
+    }
+}
+
+/// An offset peg: a black square, smaller than a peg.
+pub(super) const fn offset_peg(at: Pos) -> Ink {
+    const SIDE: f64 = 1.5;
+    Ink::Rect {
+        frame: Frame::new(at.shifted(-0.5 * SIDE, -0.5 * SIDE), SIDE, SIDE),
+        pen: None,
+        fill: Some(Tone::Black),
+    }
+}
+
 /// A swing point: a ring with a dot.
 pub(super) fn swing_point(at: Pos) -> [Ink; 2] {
     [

@@ -22,10 +22,14 @@ pub(super) enum Content {
     Tick,
     /// A box to write a figure in.
     Write,
+    /// So many boxes, one below the other.
+    Boxes(usize),
 }
 
 /// Room to write a figure in by hand, millimetres.
 const WRITE: f64 = 26.0;
+const WRITE_HIGH: f64 = 5.8;
+const BETWEEN: f64 = 0.8;
 
 /// A table before it is set.
 #[derive(Clone, Debug)]
@@ -43,9 +47,12 @@ pub(super) struct Table {
 impl Content {
     fn width(&self, style: Style) -> f64 {
         match self {
-            Self::Words(words) => lettering::width(words, style),
+            Self::Words(words) => words
+                .split('\n')
+                .map(|line| lettering::width(line, style))
+                .fold(0.0, f64::max),
             Self::Tick => BOX,
-            Self::Write => WRITE,
+            Self::Write | Self::Boxes(_) => WRITE,
         }
     }
 }
@@ -202,7 +209,8 @@ fn row_height(cells: &[Content], widths: &[f64], style: Style) -> f64 {
             lines as f64 * leading(style)
         }
         Content::Tick => BOX,
-        Content::Write => 6.0,
+        Content::Write => WRITE_HIGH,
+        Content::Boxes(boxes) => *boxes as f64 * (WRITE_HIGH + BETWEEN),
     };
     cells.iter().zip(widths).map(height).fold(0.0, f64::max) + 2.0 * ABOVE
 }
@@ -228,15 +236,23 @@ fn set(cell: &Content, frame: &Frame, style: Style) -> Vec<Ink> {
             frame.left() + ASIDE,
             frame.middle().y - 0.5 * BOX,
         ))],
-        Content::Write => {
-            let frame = frame.inset(0.9);
-            let width = frame.width.min(WRITE + 6.0);
-            vec![Ink::Rect {
-                frame: Frame::new(frame.corner, width, frame.height),
-                pen: Some(Pen::THIN),
-                fill: None,
-            }]
+        Content::Write => vec![write_box(frame, frame.middle().y)],
+        Content::Boxes(boxes) => {
+            let each = frame.height / (*boxes).max(1) as f64;
+            (0..*boxes)
+                .map(|index| write_box(frame, frame.head() - (index as f64 + 0.5) * each))
+                .collect()
         }
+    }
+}
+
+/// A box to write in, its middle at a height.
+fn write_box(cell: &Frame, middle: f64) -> Ink {
+    let corner = Pos::new(cell.left() + 0.9, middle - 0.5 * WRITE_HIGH);
+    Ink::Rect {
+        frame: Frame::new(corner, (cell.width - 1.8).min(WRITE + 6.0), WRITE_HIGH),
+        pen: Some(Pen::THIN),
+        fill: None,
     }
 }
 

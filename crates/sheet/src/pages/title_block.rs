@@ -82,7 +82,7 @@ pub(super) fn bars(frame: &Frame, scale: &Scale, units: Units, north: f64) -> Bl
     };
     let mut inks = bar(foot, length, 10);
     inks.push(Ink::text(foot.shifted(0.0, 5.0), words, Style::BODY.bold()));
-    let advice = "If not, print again at full size (100 %).";
+    let advice = "If not, print again at full size (100 %); figures in words hold.";
     inks.push(Ink::text(foot.shifted(0.0, -3.6), advice, Style::SMALL));
 
     let own = foot.shifted(length + 7.0, 0.0);

@@ -1,9 +1,11 @@
 //! What the pages say that no figure decides: cautions, tools, what the sheet is not.
 
 use plan::Plan;
-use plan::document::ObstacleKind;
-use plan::setout::{RouteSetOut, Tools, Voice};
+use plan::document::{ObstacleKind, Surface};
+use plan::setout::{Crew, Stage, StringCut, Tie, Voice};
 use plan::units::Units;
+
+use super::Job;
 
 /// What the sheet is, and what it is not.
 pub(super) const STANDING: &str = "These are dimensions for laying out by hand. Measure every one of them on site before anyone digs. \
@@ -12,7 +14,6 @@ This sheet is not a survey, not engineering and no approval under any code: loca
 /// On every plan.
 pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
 
-/// Cautions that hold for every path.
 /// A length to bring, in whole metres or feet, never too short.
 fn about(metres: f64, units: Units) -> String {
     match units {
@@ -21,6 +22,7 @@ fn about(metres: f64, units: Units) -> String {
     }
 }
 
+/// The cautions that apply to a plan.
 pub(super) fn cautions(plan: &Plan) -> Vec<String> {
     let call = match plan.units {
         Units::Metric => "your local buried-service location scheme (in the USA call 811)",
@@ -44,72 +46,143 @@ pub(super) fn cautions(plan: &Plan) -> Vec<String> {
         "Buried pipes and cables. Some working days before you drive a peg or dig, contact {call} and wait for every answer. \
          Private lines for lights, water or gas are often not marked. Take every cable for live; near a mark dig by hand only.{shown}"
     );
-    let others = [
-        "Pegs and strings trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a way in use, \
-         and count the pegs out and in again.",
-        "Trees and roots may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root.",
+    let mut list = vec![services];
+    list.push(
+        "Pegs and strings trip people and hurt eyes. Cap steel pins, hang flags on strings, leave no string across a gateway or a way in use, \
+         least of all at night. Count the pegs out and in again, and mark those that are left standing."
+            .to_owned(),
+    );
+    let has = |kind| plan.site.obstacles.iter().any(|obstacle| obstacle.kind == kind);
+    if has(ObstacleKind::Tree) {
+        list.push(
+            "Trees and roots may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root."
+                .to_owned(),
+        );
+    }
+    list.push(
         "Boundaries, rights of way, drains, walls. Have the owner confirm the boundary. Keep covers free, send no water to a neighbour, \
-         do not dig below the foot of a wall. Stop at footings, waste, or anything you cannot name.",
-        "People and permission. Keep children and pets off; sun, cold, cement on the skin and working alone all hurt. \
-         Codes for slopes, steps, widths and drainage differ from place to place: ask before you build.",
-    ];
-    std::iter::once(services)
-        .chain(others.map(str::to_owned))
-        .collect()
+         do not dig below the foot of a wall. Stop at footings, waste, or anything you cannot name."
+            .to_owned(),
+    );
+    list.push(match plan.set_out.surface {
+        Surface::LooseGravel | Surface::EdgedGravel => {
+            "Lifting: wheel or carry loads in parts, and know where they are tipped before the first.".to_owned()
+        }
+        Surface::Brick | Surface::Concrete | Surface::Flags => {
+            "Lifting and dust: lift heavy pieces by two or with a tool. Cut stone and brick wet, with a mask and goggles that are made for it, and nobody beside you."
+                .to_owned()
+        }
+    });
+    let alone = match plan.set_out.crew {
+        Crew::Alone => " You work alone: tell somebody where, and until when.",
+        Crew::Two => "",
+    };
+    list.push(format!(
+        "People and permission. Keep children and pets off; sun, cold and cement on the skin hurt.{alone} \
+         Codes for slopes, steps, widths and drainage differ from place to place: ask before you build, and leave licensed work to those licensed for it."
+    ));
+    list
 }
 
-/// What to bring for exactly this set-out.
-pub(super) fn tools(set: &RouteSetOut, tape: f64, voice: &Voice) -> Vec<String> {
-    let Tools {
-        pegs,
-        swing_pegs,
-        flags,
-        longest_pull,
-        string,
-        people,
-    } = set.tools;
+/// What to bring for exactly this work.
+pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
+    let (tools, voice, tape) = (&job.work.tools, &job.voice, job.plan.tape.length);
     let mut list = vec![format!(
-        "{pegs} pegs for the centre line, a nail in the head of each, numbered 1 to {pegs}"
+        "{} and a hammer: {} for the centre line{}{}{}, {} to spare; {}",
+        count(
+            tools.pegs + tools.apex_pegs + tools.swing_pegs + tools.offset_pegs + tools.spare_pegs,
+            "peg",
+            "pegs"
+        ),
+        tools.pegs,
+        some(tools.apex_pegs, "apexes"),
+        some(tools.swing_pegs, "swing points"),
+        some(tools.offset_pegs, "offset pegs"),
+        tools.spare_pegs,
+        count(tools.nails, "nail", "nails"),
     )];
-    if swing_pegs > 0 {
-        let points = if swing_pegs == 1 {
-            "the swing point"
-        } else {
-            "the swing points"
-        };
-        list.push(format!(
-            "{}, with nails, for {points}",
-            count(swing_pegs, "stout peg", "stout pegs")
-        ));
+    if tools.flags > 0 {
+        list.push(format!("{}, canes or pins", count(tools.flags, "flag", "flags")));
     }
-    if flags > 0 {
-        list.push(format!("{flags} flags or canes if you use the offsets of all bends; marks of sand or paint will do"));
-    }
-    list.push(format!(
-        "About {} of string that does not stretch, and something to cut it with",
-        about(string, voice.ruler.units)
-    ));
-    let reach = if longest_pull > tape {
+    list.extend(tools.strings.iter().map(|cut| string(cut, voice)));
+    let reach = if tools.longest_pull > tape {
         format!(
             "longer than the {} the plan counts on: bring a longer one",
             about(tape, voice.ruler.units)
         )
     } else {
-        format!(
-            "within the {} the plan counts on",
-            about(tape, voice.ruler.units)
-        )
+        format!("within the {} the plan counts on", about(tape, voice.ruler.units))
     };
     list.push(format!(
-        "Two tapes, one for the base line: the longest pull is {}, {reach}",
-        voice.length(longest_pull)
+        "{}; the longest pull is {}, {reach}",
+        count(tools.tapes, "tape", "tapes"),
+        voice.length(tools.longest_pull)
     ));
-    list.push("A hammer, a marker pen, a pencil, caps for steel pins".to_owned());
-    list.push("A builder's square, or the tape: sides of 3, 4 and 5 make a right angle".to_owned());
-    list.push(format!(
-        "{people} people; alone it takes nails and clips, and someone who knows where you are"
-    ));
+    if let Some(longest) = tools.battens {
+        list.push(format!("Two straight battens longer than {}, a third for a brace, screws", voice.length(longest)));
+    }
+    if tools.draws_lines {
+        list.push("Paint, sand or lime to draw the lines".to_owned());
+    }
+    list.push("A builder's square, a knife to cut string, a marker pen, a pencil, caps for steel pins".to_owned());
+    list.push(match tools.people {
+        1 => "One person, with clips for the tapes, and somebody who knows where you are".to_owned(),
+        people => format!("{people} people"),
+    });
     list
+}
+
+/// So many more pegs for a thing, if any.
+fn some(number: usize, what: &str) -> String {
+    match number {
+        0 => String::new(),
+        _ => format!(", {number} for {what}"),
+    }
+}
+
+/// A string and where it runs, one after the other.
+fn string(cut: &StringCut, voice: &Voice) -> String {
+    const MOST: usize = 3;
+    let runs = cut.uses.iter().take(MOST).map(|used| used.between.join(" to "));
+    let runs = runs.collect::<Vec<_>>().join(", then ");
+    let more = match cut.uses.len().saturating_sub(MOST) {
+        0 => String::new(),
+        more => format!(", and {more} more"),
+    };
+    format!("String that does not stretch: cut {}, knots in it, for {runs}{more}", voice.length(cut.length))
+}
+
+/// A stage of the work, and its page.
+pub(super) fn stage(job: &Job<'_>, stage: Stage) -> String {
+    let between = |(first, last): (usize, usize)| format!("peg {first} to peg {last}");
+    match stage {
+        Stage::Pegs => format!(
+            "Page “Pegs”: read the marks, then drive pegs 1 to {} in the order of the table and write its number on each.",
+            job.work.pegs.len()
+        ),
+        Stage::Straight(i) => job.work.straights.get(i).map_or_else(String::new, |work| {
+            format!("Page “Straights”: {}.", between(work.straight.pegs))
+        }),
+        Stage::Bend(i) => job.work.bends.get(i).map_or_else(String::new, |work| {
+            format!(
+                "Page “Bend {}”: {}, by {}.",
+                work.bend.number,
+                between(work.bend.pegs),
+                work.way().method.name()
+            )
+        }),
+        Stage::OffsetPegs => "Page “Before anyone digs”: the offset pegs.".to_owned(),
+    }
+}
+
+/// A tie: how far, from what.
+pub(super) fn tie(tie: &Tie, voice: &Voice) -> String {
+    format!("{} from {}", voice.taped(&tie.distance), tie.anchor.name)
+}
+
+/// Left or right.
+pub(super) const fn side(left: bool) -> &'static str {
+    if left { "left" } else { "right" }
 }
 
 /// A length for a narrow column: the other system, if wanted, on a line of its own below.

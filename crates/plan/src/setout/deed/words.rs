@@ -21,12 +21,35 @@ impl Deed {
         let checks: Vec<String> = self
             .checks
             .iter()
-            .map(|check| telling.check(check))
+            .map(|check| check.words(manner, spots))
             .collect();
         Step {
             text: sentences.join(" "),
             check: (!checks.is_empty()).then(|| checks.join("; ")),
         }
+    }
+}
+
+impl Reading {
+    /// What must be read: `peg 1 to S1 must read 3.155 m to 3.165 m`.
+    #[must_use]
+    pub fn words(&self, manner: &Manner, spots: &Spots) -> String {
+        format!(
+            "{} to {} must read {}",
+            spots.name(self.from),
+            spots.name(self.to),
+            self.range(manner)
+        )
+    }
+
+    /// From the least to the most it may read: `3.155 m to 3.165 m`.
+    #[must_use]
+    pub fn range(&self, manner: &Manner) -> String {
+        let more = manner
+            .allowances
+            .of(manner.fastening(self.from, false));
+        let [least, most] = [self.least, self.most].map(|read| manner.voice.length(read + more));
+        format!("{least} to {most}")
     }
 }
 
@@ -236,21 +259,6 @@ impl Telling<'_> {
             voice.length(scratch.least),
             voice.length(scratch.most),
             self.name(scratch.seen_from)
-        )
-    }
-
-    fn check(&self, check: &Reading) -> String {
-        let more = self
-            .manner
-            .allowances
-            .of(self.manner.fastening(check.from, false));
-        let voice = &self.manner.voice;
-        format!(
-            "{} to {} must read {} to {}",
-            self.name(check.from),
-            self.name(check.to),
-            voice.length(check.least + more),
-            voice.length(check.most + more)
         )
     }
 

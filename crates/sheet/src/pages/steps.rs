@@ -1,0 +1,359 @@
+//! A course as numbered steps; what is done alike over and over is one step with a table.
+
+use plan::setout::{Course, Deed, Doing, RightAngle, Spot, Taped, TiedSpot};
+
+use crate::pen::{Style, Weight};
+
+use super::entry::{Entry, Label};
+use super::flow::Part;
+use super::table::{Content, Table};
+use super::{Job, words};
+
+/// How steps are lettered: read from a clipboard on the ground.
+pub(super) const STEP: Style = Style::new(2.8, Weight::Regular);
+
+/// So many deeds alike are a table, fewer are told one by one.
+const A_TABLE: usize = 3;
+
+/// Rows with a box to write in: of more, what is read is only ticked.
+const MOST_WRITTEN: usize = 14;
+
+/// The steps of a course.
+pub(super) fn parts(job: &Job<'_>, course: &Course) -> Vec<Part> {
+    numbered(job, course, Vec::new())
+}
+
+/// The steps of a course, which begin with some others.
+pub(super) fn numbered(job: &Job<'_>, course: &Course, before: Vec<Entry>) -> Vec<Part> {
+    let telling = Telling { job, course };
+    let mut parts = Vec::new();
+    let mut number = before.len();
+    let mut entries = before;
+    for run in course
+        .deeds
+        .chunk_by(|a, b| alike(a).is_some() && alike(a) == alike(b))
+    {
+        let is_table = run.len() >= A_TABLE || makes_pegs(run);
+        match alike(&run[0]).filter(|_| is_table) {
+            Some(kind) => {
+                number += 1;
+                entries.push(telling.like_the_first(number, run));
+                parts.push(Part::List(std::mem::take(&mut entries)));
+                parts.push(Part::Table(telling.table(kind, run)));
+                parts.extend(telling.notes(run));
+            }
+            None => {
+                for deed in run {
+                    number += 1;
+                    entries.push(telling.step(number, deed));
+                }
+            }
+        }
+    }
+    if !entries.is_empty() {
+        parts.push(Part::List(entries));
+    }
+    parts
+}
+
+/// The ties of some spots, to set them, to check them, or to make them again.
+pub(super) fn ties_table<'a>(
+    job: &Job<'_>,
+    what: &str,
+    spots: impl Iterator<Item = (&'a TiedSpot, String)>,
+) -> Table {
+    let heads = [
+        what,
+        "two tapes cross there",
+        "it stands",
+        "must read",
+        "you read",
+        "fine",
+    ];
+    let rows = spots.map(|(tied, name)| match &tied.ties {
+        Ok(ties) => vec![
+            Content::Words(name),
+            Content::Words(ties.pair.each_ref().map(|tie| words::tie(tie, &job.voice)).join("\n")),
+            Content::Words(ties.side_words(Some(&job.solved.surroundings))),
+            Content::Words(
+                ties.check
+                    .as_ref()
+                    .map_or_else(|| "–".to_owned(), |tie| words::tie(tie, &job.voice)),
+            ),
+            Content::Write,
+            Content::Tick,
+        ],
+        Err(error) => vec![
+            Content::Words(name.clone()),
+            Content::Words("–".to_owned()),
+            Content::Words(words::sentence(&error.words(&name, &job.voice))),
+            Content::Words("–".to_owned()),
+            Content::Write,
+            Content::Tick,
+        ],
+    });
+    Table {
+        heads: heads.map(str::to_owned).to_vec(),
+        rows: rows.collect(),
+        names: 0,
+        style: STEP,
+    }
+}
+
+/// Deeds that differ in their spots and figures alone.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Alike {
+    Along,
+    Square,
+    Cross,
+}
+
+fn alike(deed: &Deed) -> Option<Alike> {
+    let is_one_of_many = matches!(deed.makes, Some(Spot::Flag { .. } | Spot::Peg(_)));
+    match deed.does {
+        _ if !is_one_of_many => None,
+        Doing::Along { .. } => Some(Alike::Along),
+        Doing::Square { .. } => Some(Alike::Square),
+        Doing::Cross {
+            scratches: None, ..
+        } => Some(Alike::Cross),
+        _ => None,
+    }
+}
+
+/// Whether pegs are tied: one by one or many, they stand in a table with their ties.
+fn makes_pegs(run: &[Deed]) -> bool {
+    run.iter().all(|deed| {
+        matches!(deed.makes, Some(Spot::Peg(_))) && matches!(deed.does, Doing::Cross { .. })
+    })
+}
+
+struct Telling<'a> {
+    job: &'a Job<'a>,
+    course: &'a Course,
+}
+
+impl Telling<'_> {
+    fn name(&self, spot: Spot) -> String {
+        self.course.spots.name(spot)
+    }
+
+    fn read(&self, taped: &Taped, from: Spot) -> String {
+        let manner = &self.job.manner;
+        manner.read(taped, manner.fastening(from, false))
+    }
+
+    fn step(&self, number: usize, deed: &Deed) -> Entry {
+        let (manner, spots) = (&self.job.manner, &self.course.spots);
+        let checks = deed.checks.iter();
+        Entry::new(Label::Number(number), deed.words(manner, spots).text, STEP)
+            .checked(checks.map(|check| words::sentence(&check.words(manner, spots))))
+    }
+
+    /// One step for all rows of a table: the first of them told in full.
+    fn like_the_first(&self, number: usize, run: &[Deed]) -> Entry {
+        let first = Deed {
+            checks: Vec::new(),
+            note: None,
+            ..run[0].clone()
+        };
+        let told = first.words(&self.job.manner, &self.course.spots).text;
+        let words = if run.len() == 1 {
+            told
+        } else {
+            let triangle = if self.is_squared_far(run) {
+                " For a long square mark the first length of its triangle on the line from the foot, back or on; the square goes through where the second from the foot meets the third from that mark."
+            } else {
+                ""
+            };
+            format!("Row by row down the table, each like the first: {told}{triangle}")
+        };
+        Entry::new(Label::Number(number), words, STEP)
+    }
+
+    /// The remarks of a run, each once.
+    fn notes(&self, run: &[Deed]) -> Option<Part> {
+        let mut said: Vec<String> = Vec::new();
+        for note in run.iter().filter_map(|deed| deed.note.as_ref()) {
+            let words = note.words(&self.job.voice);
+            if !said.contains(&words) {
+                said.push(words);
+            }
+        }
+        (!said.is_empty()).then(|| Part::Paragraph(said.join(" "), STEP))
+    }
+
+    fn table(&self, kind: Alike, run: &[Deed]) -> Table {
+        let mut columns: Vec<(&str, Vec<Content>)> = Vec::new();
+        let words = |say: &dyn Fn(&Deed) -> String| -> Vec<Content> {
+            run.iter().map(|deed| Content::Words(say(deed))).collect()
+        };
+        let what = if makes_pegs(run) { "peg" } else { "flag" };
+        columns.push((what, words(&|deed| self.made(deed))));
+        match kind {
+            Alike::Along | Alike::Square => {
+                if run.iter().any(|deed| string(deed) != string(&run[0])) {
+                    columns.push(("line, its zero first", words(&|deed| self.line(deed))));
+                }
+                columns.push(("along", words(&|deed| self.along(deed))));
+                if kind == Alike::Square {
+                    columns.push(("square off", words(&|deed| self.off(deed))));
+                }
+                if self.is_squared_far(run) {
+                    columns.push(("triangle", words(&|deed| self.triangle(deed))));
+                }
+            }
+            Alike::Cross => {
+                columns.push(("two tapes cross there", words(&|deed| self.tapes(deed))));
+                columns.push(("it stands", words(&|deed| self.side(deed))));
+            }
+        }
+        let is_checked = run.iter().any(|deed| !deed.checks.is_empty());
+        if is_checked {
+            columns.push(("must read", words(&|deed| self.must_read(deed))));
+            if run.len() <= MOST_WRITTEN {
+                let boxes = run.iter().map(|deed| Content::Boxes(deed.checks.len()));
+                columns.push(("you read", boxes.collect()));
+            }
+        }
+        columns.push(("fine", vec![Content::Tick; run.len()]));
+        let rows = (0..run.len()).map(|row| {
+            let cell = |(_, cells): &(&str, Vec<Content>)| cells[row].clone();
+            columns.iter().map(cell).collect()
+        });
+        Table {
+            rows: rows.collect(),
+            heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(),
+            names: 0,
+            style: STEP,
+        }
+    }
+
+    fn made(&self, deed: &Deed) -> String {
+        deed.makes.map_or_else(String::new, |spot| self.name(spot))
+    }
+
+    fn line(&self, deed: &Deed) -> String {
+        string(deed).map_or_else(String::new, |[from, to]| {
+            format!("{} to {}", self.name(from), self.name(to))
+        })
+    }
+
+    fn along(&self, deed: &Deed) -> String {
+        match &deed.does {
+            Doing::Along { from, at, .. } | Doing::Square { from, along: at, .. } => {
+                self.read(at, *from)
+            }
+            _ => String::new(),
+        }
+    }
+
+    fn off(&self, deed: &Deed) -> String {
+        match &deed.does {
+            Doing::Square { off, left, .. } => {
+                format!("{} {}", self.job.voice.taped(off), words::side(*left))
+            }
+            _ => String::new(),
+        }
+    }
+
+    fn right_angle(&self, deed: &Deed) -> Option<RightAngle> {
+        let Doing::Square {
+            from,
+            to,
+            along,
+            off,
+            ..
+        } = &deed.does
+        else {
+            return None;
+        };
+        let spots = &self.course.spots;
+        let length = spots.at(*from)?.distance(spots.at(*to)?);
+        Some(self.job.manner.right_angle(along.exact, length, off.exact))
+    }
+
+    fn is_squared_far(&self, run: &[Deed]) -> bool {
+        let is_far = |deed: &Deed| {
+            let angle = self.right_angle(deed);
+            angle.is_some_and(|angle| angle != RightAngle::BuildersSquare)
+        };
+        run.len() > 1 && run.iter().any(is_far)
+    }
+
+    fn triangle(&self, deed: &Deed) -> String {
+        let length = |metres| self.job.voice.length(metres);
+        match self.right_angle(deed) {
+            Some(RightAngle::ThreeFourFive {
+                along,
+                square,
+                across,
+                back,
+            }) => format!(
+                "{} {}, {}, {}",
+                length(along),
+                if back { "back" } else { "on" },
+                length(square),
+                length(across)
+            ),
+            Some(RightAngle::EqualPulls { each_way, pull }) => format!(
+                "{} both ways, {} from both",
+                length(each_way),
+                length(pull)
+            ),
+            Some(RightAngle::BuildersSquare) | None => "builder's square".to_owned(),
+        }
+    }
+
+    fn tapes(&self, deed: &Deed) -> String {
+        match &deed.does {
+            Doing::Cross { one, other, .. } => {
+                let tape = |(from, taped): &(Spot, Taped)| {
+                    format!("{} from {}", self.read(taped, *from), self.name(*from))
+                };
+                format!("{}\n{}", tape(one), tape(other))
+            }
+            _ => String::new(),
+        }
+    }
+
+    /// On which side it stands; of a peg beside what, too.
+    fn side(&self, deed: &Deed) -> String {
+        let pegs = &self.job.work.pegs;
+        let peg = pegs.iter().find(|peg| Some(peg.peg.spot) == deed.makes);
+        if let Some(Ok(ties)) = peg.map(|peg| &peg.peg.ties) {
+            return ties.side_words(Some(&self.job.solved.surroundings));
+        }
+        match &deed.does {
+            Doing::Cross {
+                one, other, left, ..
+            } => format!(
+                "{} as you look from {} to {}",
+                words::side(*left),
+                self.name(one.0),
+                self.name(other.0)
+            ),
+            _ => String::new(),
+        }
+    }
+
+    fn must_read(&self, deed: &Deed) -> String {
+        let checks = deed.checks.iter().map(|check| {
+            let range = check.range(&self.job.manner);
+            if Some(check.to) == deed.makes {
+                format!("{range}\nfrom {}", self.name(check.from))
+            } else {
+                format!("{range}\n{} to {}", self.name(check.from), self.name(check.to))
+            }
+        });
+        checks.collect::<Vec<_>>().join("\n")
+    }
+}
+
+/// The string a deed is done along.
+fn string(deed: &Deed) -> Option<[Spot; 2]> {
+    match deed.does {
+        Doing::Along { from, to, .. } | Doing::Square { from, to, .. } => Some([from, to]),
+        _ => None,
+    }
+}
