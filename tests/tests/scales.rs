@@ -170,6 +170,7 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     for (headers, seen) in [
         (&[walking, "Pace, and what goes along"][..], "how it walks"),
         (&[rules, "What the edges are made of"], "rules"),
+        (&["Take clean figures"], "clean figures"),
     ] {
         open(pad, headers);
         found.extend(faults(pad, &format!("{what}, {seen}")));
@@ -228,17 +229,17 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     found.extend(walk_site(pad, what));
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
-    open(pad, &["How it is set out", "Take clean figures"]);
+    click(pad, Role::Button, "B");
+    found.extend(faults(pad, &format!("{what}, set out rounding")));
+    open(pad, &["How it is set out"]);
     found.extend(faults(pad, &format!("{what}, set out opened")));
-    open(pad, &["How it is set out", "Take clean figures"]);
+    open(pad, &["How it is set out"]);
     for way in ["Two battens: ", "Offsets from the chord: "] {
         let label = button_that_begins(pad, way);
         click(pad, Role::Button, &label);
         found.extend(faults(pad, &format!("{what}, {way}")));
     }
     found.extend(walk_steps(pad, what));
-    click(pad, Role::Button, "B");
-    found.extend(faults(pad, &format!("{what}, set out rounding")));
     found
 }
 

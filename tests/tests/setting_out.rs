@@ -62,6 +62,13 @@ fn click(pad: &mut Pad<'_>, role: Role, label: &str) {
     pad.run();
 }
 
+/// Opens what is shut on the slip.
+#[track_caller]
+fn open(pad: &mut Pad<'_>, header: &str) {
+    pad.get_by_label(header).click();
+    pad.run();
+}
+
 /// Presses the one button whose name begins so.
 #[track_caller]
 fn click_on(pad: &mut Pad<'_>, begins: &str) {
@@ -201,7 +208,7 @@ fn another_stage_ends_the_steps_and_no_other_stage_has_them() {
 #[test]
 fn a_field_keeps_its_arrow_keys() {
     let mut pad = yard();
-    click(&mut pad, Role::Button, "How it is set out");
+    open(&mut pad, "How it is set out");
     let field = "The ring adds";
     pad.get_by_role_and_label(Role::TextInput, field).focus();
     pad.run();
@@ -287,7 +294,7 @@ fn of_a_blocked_swing_it_is_said_what_is_in_the_way() {
 #[test]
 fn the_settings_are_typed_over_and_taken_back() {
     let mut pad = yard();
-    click(&mut pad, Role::Button, "How it is set out");
+    open(&mut pad, "How it is set out");
     click(&mut pad, Role::Button, "one alone");
     assert_eq!(plan(&pad).set_out.crew, Crew::Alone);
     type_into(&mut pad, "The ring adds", "12 mm");
@@ -308,7 +315,7 @@ fn the_settings_are_typed_over_and_taken_back() {
 #[test]
 fn flags_stand_as_far_apart_as_is_said() {
     let mut pad = yard();
-    click(&mut pad, Role::Button, "How it is set out");
+    open(&mut pad, "How it is set out");
     assert!(
         pad.query_by_role_and_label(Role::TextInput, "Apart at most")
             .is_none()
@@ -340,7 +347,7 @@ fn an_offer_of_clean_figures_is_taken_as_one_step() {
         let mut pad = yard();
         click(&mut pad, Role::Tab, stage);
         assert!(button(&pad, "Take offer").is_none(), "not while it is shut");
-        click(&mut pad, Role::Button, "Take clean figures");
+        open(&mut pad, "Take clean figures");
         assert!(button(&pad, "Take offer 1").is_some(), "{stage}");
         click(&mut pad, Role::Button, "Take offer 1");
         let before = on_the_tape(&example::plan().unwrap());

@@ -43,8 +43,8 @@ struct Of {
 
 /// Stations at which a swept strip is drawn, about: one for each few points of a wide plan.
 const SWEPT_STEPS: f64 = 300.0;
-/// Of a path with more pieces than this the set-out is worked out when it is asked for: it takes longer
-/// than a frame.
+/// Of a path with more pieces than this the set-out is worked out when it is asked for: it takes most of
+/// a millisecond for each.
 const PIECES_UNASKED: usize = 200;
 /// The nearest those stations come to each other, in metres: finer than anything shows.
 const SWEPT_LEAST: f64 = 0.02;

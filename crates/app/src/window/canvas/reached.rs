@@ -39,7 +39,19 @@ pub(super) fn draw(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &m
 }
 
 fn marks_of(view: &View, way: &Way) -> Vec<Mark> {
-    marks(view, way.hindrances.iter().map(|found| &found.hindrance))
+    marks(
+        view,
+        worst_of(way).into_iter().map(|found| &found.hindrance),
+    )
+}
+
+/// What stops a way, or if nothing does what wants care: where one cannot stand before the rest.
+fn worst_of(way: &Way) -> Vec<&Hindered> {
+    let stopped = !way.is_possible();
+    let all = way.hindrances.iter();
+    let mut worst: Vec<&Hindered> = all.filter(|h| h.stops() == stopped).collect();
+    worst.sort_by_key(|hindered| hindered.hindrance.deed);
+    worst
 }
 
 /// Marks what hinders it, and writes the worst of that, where there is room.
@@ -50,9 +62,8 @@ pub(super) fn write(painter: &Painter, view: &View, scene: &Scene<'_>, labels: &
     let ruler = scene.ruler();
     for (_, way) in scene.ways() {
         draw_marks(painter, scene, &marks_of(view, way));
-        let stopped = !way.is_possible();
         let mut worst: Vec<&Hindered> = Vec::new();
-        for hindered in way.hindrances.iter().filter(|h| h.stops() == stopped) {
+        for hindered in worst_of(way) {
             let cause = hindered.hindrance.cause;
             if worst.iter().all(|known| known.hindrance.cause != cause) {
                 worst.push(hindered);

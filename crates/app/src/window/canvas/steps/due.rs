@@ -24,9 +24,7 @@ pub(super) fn draw(ink: &Ink<'_>, rehearsal: &Rehearsal, step: usize, labels: &m
             }
             deed.checks();
             deed.done(labels);
-            let checked = act.deed.checks.iter().take(MOST_CHECKS);
-            let checked = checked.flat_map(|check| [check.from, check.to]);
-            for spot in deed.spots().into_iter().chain(checked) {
+            for spot in named(rehearsal, step) {
                 if let Some(at) = deed.at(spot) {
                     ink.name(&act.course.spots.name(spot), at, true, labels);
                 }
@@ -46,6 +44,27 @@ pub(super) fn draw(ink: &Ink<'_>, rehearsal: &Rehearsal, step: usize, labels: &m
     }
 }
 
+/// The spots whose names are written large: what is made, started from and read. Marks have their names
+/// already.
+pub(super) fn named(rehearsal: &Rehearsal, step: usize) -> Vec<Spot> {
+    let mut named: Vec<Spot> = Vec::new();
+    match rehearsal.due(step) {
+        Some(Due::Deed(act)) => {
+            let read = act.deed.checks.iter().take(MOST_CHECKS);
+            let read = read.flat_map(|check| [check.from, check.to]);
+            let made = act.deed.makes.into_iter();
+            for spot in made.chain(act.deed.uses()).chain(read) {
+                if !matches!(spot, Spot::Mark(_)) && !named.contains(&spot) {
+                    named.push(spot);
+                }
+            }
+        }
+        Some(Due::OffsetPeg { offset, .. }) => named.push(Spot::Peg(offset.of)),
+        None => {}
+    }
+    named
+}
+
 /// Draws the spot that is made, over all else.
 pub(super) fn draw_spots(ink: &Ink<'_>, rehearsal: &Rehearsal, step: usize) {
     match rehearsal.due(step) {
@@ -54,6 +73,7 @@ pub(super) fn draw_spots(ink: &Ink<'_>, rehearsal: &Rehearsal, step: usize) {
             if let Some((spot, at)) = made.and_then(|spot| Some((spot, act.course.spots.at(spot)?)))
             {
                 ink.spot(spot, at, true);
+                Deed { ink, act }.scratches(at);
             }
         }
         Some(Due::OffsetPeg { offset, .. }) => ink.offset_peg(offset.at, true),
@@ -143,8 +163,13 @@ impl Deed<'_> {
                         self.tape(from, made, taped, labels);
                     }
                 }
-                for scratch in scratches.iter().flatten() {
-                    self.scratch(scratch, made, labels);
+                for arc in scratches
+                    .iter()
+                    .flatten()
+                    .filter_map(|s| self.scratch(s, made))
+                {
+                    let words = format!("scratch {}", ink.scene.ruler().text(arc.length()));
+                    ink.figure(arc.end(), arc.end(), &words, false, labels);
                 }
             }
             Doing::Strike {
@@ -191,29 +216,45 @@ impl Deed<'_> {
         }
     }
 
-    /// A scratch about its spot, to both sides of where it is wanted, with its length.
-    fn scratch(&self, scratch: &Scratch, made: Point, labels: &mut Labels) {
-        let Some((about, way)) = self
-            .at(scratch.about)
-            .and_then(|about| Some((about, Direction::of(made - about)?)))
-        else {
-            return;
-        };
-        let radius = about.distance(made);
-        let half = 0.5 * scratch.length / radius;
-        let end = |turn: f64| about + way.turned(turn).unit() * radius;
-        if let Ok(arc) = Arc::about(about, end(-half), end(half), true) {
-            let palette = self.ink.scene.palette;
-            self.ink.thick(&curve(&Piece::Arc(arc)), 3.0, palette.ink);
-            let words = format!("scratch {}", self.ink.scene.ruler().text(scratch.length));
-            self.ink.figure(arc.end(), arc.end(), &words, false, labels);
+    /// The scratches, over the spot that is found by them.
+    fn scratches(&self, made: Point) {
+        if let Doing::Cross { scratches, .. } = &self.act.deed.does {
+            let arcs = scratches
+                .iter()
+                .flatten()
+                .filter_map(|s| self.scratch(s, made));
+            for arc in arcs {
+                let ink = self.ink.scene.palette.ink;
+                self.ink.thick(&curve(&Piece::Arc(arc)), 3.0, ink);
+            }
         }
     }
 
+    /// A scratch about its spot, to both sides of where it is wanted.
+    fn scratch(&self, scratch: &Scratch, made: Point) -> Option<Arc> {
+        let about = self.at(scratch.about)?;
+        let way = Direction::of(made - about)?;
+        let radius = about.distance(made);
+        let half = 0.5 * scratch.length / radius;
+        let end = |turn: f64| about + way.turned(turn).unit() * radius;
+        Arc::about(about, end(-half), end(half), true).ok()
+    }
+
     /// The checks that are pulled where nothing else is.
-    fn drawn_checks(&self) -> impl Iterator<Item = (&Reading, [Point; 2])> {
+    fn drawn_checks(&self) -> impl Iterator<Item = (&Reading, [Point; 2])> + '_ {
         let deed = self.act.deed;
-        let checks = deed.checks.iter().take(MOST_CHECKS);
+        let uses = deed.uses();
+        // Along a string, or from a tape's zero to the spot that is made, the figure stands already.
+        let pulled = move |check: &&Reading| {
+            let pair = [check.from, check.to];
+            let stretched =
+                matches!(deed.does, Doing::Stretch { from, to, .. } if pair == [from, to]);
+            let crossed = matches!(deed.does, Doing::Cross { .. })
+                && pair.iter().any(|spot| deed.makes == Some(*spot))
+                && pair.iter().any(|spot| uses.contains(spot));
+            !(stretched || crossed)
+        };
+        let checks = deed.checks.iter().filter(pulled).take(MOST_CHECKS);
         checks.filter_map(|check| Some((check, self.both(check.from, check.to)?)))
     }
 

@@ -44,9 +44,12 @@ pub(super) fn draw(ink: &Ink<'_>, rehearsal: &Rehearsal, step: usize, labels: &m
     let marks = reached::marks(ink.view, hindered.map(|h| &h.hindrance));
     reached::keep_free(&marks, labels);
     due::draw(ink, rehearsal, step, labels);
+    let named = due::named(rehearsal, step);
     for &(spot, at) in &set {
         ink.spot(spot, at, false);
-        if let Spot::Peg(number) = spot {
+        if let Spot::Peg(number) = spot
+            && !named.contains(&spot)
+        {
             ink.name(&number.to_string(), at, false, labels);
         }
     }

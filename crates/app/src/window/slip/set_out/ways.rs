@@ -50,7 +50,7 @@ fn way_ui(
         if row.clicked() {
             out.push(Intent::LookAt(work.of, way.method));
         }
-        let word = RichText::new(format!("{sign}{word}")).color(colour);
+        let word = RichText::new(format!("{sign}{word}").replace(' ', "\u{a0}")).color(colour);
         ui.label(word.text_style(theme::strong()));
         if taken {
             ui.label(RichText::new(words::TAKEN).text_style(theme::strong()));
@@ -65,9 +65,9 @@ fn way_ui(
 /// A sign and a colour for a verdict.
 fn verdict(verdict: &WayVerdict, palette: &Palette) -> (&'static str, Color32) {
     match verdict {
-        WayVerdict::Workable => ("✓ ", palette.moss),
+        WayVerdict::Workable => ("✓\u{a0}", palette.moss),
         WayVerdict::Awkward(_) => ("", palette.ochre),
-        WayVerdict::NotHere(_) => ("! ", palette.clay),
+        WayVerdict::NotHere(_) => ("!\u{a0}", palette.clay),
     }
 }
 
