@@ -3,15 +3,19 @@
 //! The names are frozen: later versions add, and never change these.
 
 mod near;
+mod set_out;
 
 use geometry::{Bend, Chain, Piece, Point};
 use serde::Serialize;
 
 use crate::document::{Plan, Route, VERSION};
 use crate::feel::{self, BendFeel, Feel, VehicleFit, Walk};
+use crate::setout;
 use crate::solve::{Solved, SolvedRoute};
+use set_out::set_out_figures;
 
 pub use near::{ClearanceFigures, ObstacleFigures, PathGapFigures, RootFigures};
+pub use set_out::*;
 
 /// All figures of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -64,6 +68,8 @@ pub struct RouteFigures {
     pub roots: Vec<RootFigures>,
     /// How it feels to walk; null when no leg can be drawn.
     pub feel: Option<FeelFigures>,
+    /// How it is set out; null when no leg can be drawn, or there are too many.
+    pub set_out: Option<SetOutFigures>,
 }
 
 /// How a path feels to walk.
@@ -239,21 +245,27 @@ impl From<&Bend> for BendFigures {
 /// The figures of a plan and what was solved from it.
 #[must_use]
 pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
-    let schemes = plan.schemes.iter().zip(&solved.schemes);
+    let schemes = plan.schemes.iter().zip(&solved.schemes).enumerate();
     Figures {
         version: VERSION,
         obstacles: near::obstacles(plan),
         schemes: schemes
-            .map(|(scheme, solved)| SchemeFigures {
-                letter: solved.letter.clone(),
-                name: solved.name.clone(),
+            .map(|(nth, (scheme, option))| SchemeFigures {
+                letter: option.letter.clone(),
+                name: option.name.clone(),
                 routes: scheme
                     .routes
                     .iter()
-                    .zip(&solved.routes)
-                    .map(|(route, solved)| route_figures(&plan.walk, route, solved))
+                    .zip(&option.routes)
+                    .enumerate()
+                    .map(|(path, (route, drawn))| {
+                        let work = setout::work(plan, solved, (nth, path));
+                        let around = &solved.surroundings;
+                        let out = work.map(|work| set_out_figures(&work, plan, around));
+                        route_figures(&plan.walk, route, drawn, out)
+                    })
                     .collect(),
-                path_gaps: solved.gaps.iter().map(PathGapFigures::from).collect(),
+                path_gaps: option.gaps.iter().map(PathGapFigures::from).collect(),
             })
             .collect(),
         findings: solved
@@ -272,7 +284,12 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
     }
 }
 
-fn route_figures(walk: &Walk, route: &Route, solved: &SolvedRoute) -> RouteFigures {
+fn route_figures(
+    walk: &Walk,
+    route: &Route,
+    solved: &SolvedRoute,
+    set_out: Option<SetOutFigures>,
+) -> RouteFigures {
     RouteFigures {
         name: solved.name.clone(),
         width: solved.width,
@@ -299,6 +316,7 @@ fn route_figures(walk: &Walk, route: &Route, solved: &SolvedRoute) -> RouteFigur
             .collect(),
         roots: solved.roots.iter().map(RootFigures::from).collect(),
         feel: feel::feel(walk, solved).map(feel_figures),
+        set_out,
     }
 }
 

@@ -8,6 +8,7 @@ mod deed;
 pub mod methods;
 mod offset_pegs;
 mod offsets;
+mod peg_csv;
 mod peg_rows;
 pub mod reach;
 mod rounding;
@@ -35,6 +36,7 @@ pub use offset_pegs::{
     CLEAR_OF_MACHINE, CLEAR_OF_SPADE, InTheWay, NoOffsetPeg, OffsetPeg, offset_pegs,
 };
 pub use offsets::{OffsetRow, OffsetTable};
+pub use peg_csv::pegs_csv;
 pub use peg_rows::{PegRow, peg_rows};
 pub use rounding::{FigureEffect, effect_of_rounding};
 pub use steps::{Step, Voice};
@@ -44,8 +46,8 @@ pub use ties::{
     ties,
 };
 pub use work::{
-    Act, BendWork, Effort, Hindered, PegWork, RouteWork, Stage, StraightWork, StringCut, StringUse,
-    TiedSpot, ToolList, Way, WayVerdict, work, work_with,
+    Act, BendWork, Effort, Hindered, Loss, MOST_WORKED, PegWork, RouteWork, Stage, StraightWork,
+    StringCut, StringUse, TiedSpot, ToolList, Way, WayVerdict, work, work_with,
 };
 
 /// A distance as it is drawn and as the tape reads it, in metres.

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use geometry::{Chain, Core, Gap, Ground, Line, Patch, PatchError, Piece, Point};
+use geometry::{Bounds, Chain, Core, Gap, Ground, Line, Patch, PatchError, Piece, Point};
 
 use crate::clearance::DOORSTEP;
 use crate::document::{Extent, Obstacle, ObstacleKind, Site};
@@ -126,6 +126,14 @@ impl Surroundings {
         zones
             .into_iter()
             .map(|(zone, gap)| (self.trees[zone], -gap.distance))
+    }
+
+    /// The boxes round the root zones that come to within `reach` metres of a point.
+    pub(crate) fn root_boxes(&self, point: Point, reach: f64) -> Vec<Bounds> {
+        let zones = self.roots.near_point(point, reach).into_iter();
+        zones
+            .filter_map(|(zone, _)| self.roots.patches()[zone].bounds())
+            .collect()
     }
 
     /// How far from a path anything is worth measuring, in metres.

@@ -6,6 +6,7 @@ pub(super) const PEGBOW: &str = r#"Pegbow: draw a curved garden path, see its be
   pegbow bend --chord 4m --rise 80cm  works out a bend from any two of its figures
   pegbow check PLAN.ron               lists what to put right in a plan
   pegbow sheet PLAN.ron --to OUT.pdf  writes the sheet that is taken outside
+  pegbow pegs PLAN.ron --to OUT.csv   writes every peg and its ties as a table
   pegbow figures PLAN.ron             prints every figure of a plan, for scripts
   pegbow example                      prints the built-in example plan
 
@@ -94,6 +95,24 @@ Two examples
     pegbow figures quince-yard.ron > quince-yard.json
   All radii of the plan:
     pegbow figures quince-yard.ron | grep radius
+"#;
+
+pub(super) const PEGS: &str = r#"pegbow pegs: writes every peg of an option as a table, for lists and other instruments
+
+  pegbow pegs PLAN.ron --to OUT.csv
+
+  --to OUT.csv       the file to write; one that is there is replaced, a plan never
+  --option LETTER    which option of the plan; the first if nothing is said
+  -h, --help         this text
+
+One line a peg or swing point: where it is, its station, both edges beside it, how it is squared off
+the base line, and its ties. Metres with every digit; what does not exist is left empty.
+
+Two examples
+  The pegs of the first option:
+    pegbow pegs quince-yard.ron --to pegs.csv
+  Those of the second:
+    pegbow pegs quince-yard.ron --option B --to sweep.csv
 "#;
 
 pub(super) const SHEET: &str = r#"pegbow sheet: writes the sheet that is taken outside, as a PDF

@@ -7,6 +7,7 @@ mod check;
 mod example;
 mod figures;
 mod help;
+mod pegs;
 mod sheet;
 mod wrong;
 
@@ -72,6 +73,7 @@ fn obey(mut parser: Parser, words: &mut Words<'_>) -> Result<Asked, Wrong> {
             Some("check") => check::run(parser, words)?,
             Some("example") => example::run(parser, words)?,
             Some("figures") => figures::run(parser, words)?,
+            Some("pegs") => pegs::run(parser, words)?,
             Some("sheet") => sheet::run(parser, words)?,
             _ => return window(PathBuf::from(word), parser),
         },

@@ -51,7 +51,7 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
     let path = path.ok_or_else(|| Wrong::no_plan(COMMAND))?;
     let to =
         to.ok_or_else(|| Wrong::see(COMMAND, "say where the sheet goes, such as --to sheet.pdf"))?;
-    spare_plans(&path, &to)?;
+    spare_plans(&path, &to, ("a sheet", ".pdf"))?;
     let plan = files::read_plan(&path)?;
     request.scheme = scheme(&plan, &path, option.as_deref())?;
     write(&plan, &request, &to, words)
@@ -90,19 +90,23 @@ fn write(plan: &Plan, request: &Request, to: &Path, words: &mut Words<'_>) -> Re
     ))
 }
 
-/// A sheet never takes the place of a plan.
-fn spare_plans(path: &Path, to: &Path) -> Result<(), Wrong> {
+/// What is written never takes the place of a plan.
+pub(super) fn spare_plans(
+    path: &Path,
+    to: &Path,
+    (what, ending): (&str, &str),
+) -> Result<(), Wrong> {
     let is_plan = |extension: &std::ffi::OsStr| extension.eq_ignore_ascii_case("ron");
     if files::is_same_file(path, to) || to.extension().is_some_and(is_plan) {
         return Err(Wrong::new(format!(
-            "--to {}: a sheet is not written over a plan, give a name that ends in .pdf",
+            "--to {}: {what} is not written over a plan, give a name that ends in {ending}",
             shown(to)
         )));
     }
     Ok(())
 }
 
-fn scheme(plan: &Plan, path: &Path, asked: Option<&str>) -> Result<usize, Wrong> {
+pub(super) fn scheme(plan: &Plan, path: &Path, asked: Option<&str>) -> Result<usize, Wrong> {
     let count = plan.schemes.len();
     let letters = match count {
         0 => {

@@ -155,7 +155,11 @@ impl Standing {
         let leaves = after.map(geometry::Piece::start_direction);
         let way_in = arrives.or(leaves).unwrap_or(Direction::EAST);
         let corner = leaves.map_or(0.0, |leaves| way_in.turn_to(leaves));
-        let sweep: f64 = before.into_iter().chain(after).map(|p| p.sweep()).sum();
+        let sweep: f64 = before
+            .into_iter()
+            .chain(after)
+            .map(geometry::Piece::sweep)
+            .sum();
         Self {
             way: way_in.turned(0.5 * corner),
             corner,

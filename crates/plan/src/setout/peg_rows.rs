@@ -3,7 +3,7 @@
 use geometry::{Chain, Point};
 
 use super::offset_pegs::Standing;
-use super::{Anchor, AnchorKind, BaseLine, Passable, Placing, Ties, set_out, ties};
+use super::{BaseLine, Placing, RouteWork, TiedSpot, Ties, set_out, work};
 use crate::document::Plan;
 use crate::solve::{Peg, Solved, SolvedRoute};
 
@@ -34,27 +34,25 @@ pub struct PegRow {
 /// The pegs and swing points of the paths of an option, path by path, pegs in walking order and then
 /// the swing points a tape reaches.
 ///
-/// Ties are taken from the marks of the site and, where these do not serve, from the pegs of
-/// the same path before it.
+/// Ties are those of the [`work`] of each path.
 #[must_use]
-pub fn peg_rows(
-    plan: &Plan,
-    solved: &Solved,
-    scheme: usize,
-    passable: impl Fn(Point, Point) -> Passable,
-) -> Vec<PegRow> {
+pub fn peg_rows(plan: &Plan, solved: &Solved, scheme: usize) -> Vec<PegRow> {
     let routes = solved.schemes.get(scheme).map_or(&[][..], |s| &s.routes);
     let mut rows = Vec::new();
     for (index, path) in routes.iter().enumerate() {
         let (Some(out), Some(chain)) = (set_out(plan, path), &path.centre_line) else {
             continue;
         };
+        let work = work(plan, solved, (scheme, index));
+        let tied: Vec<&TiedSpot> = work.iter().flat_map(RouteWork::tied_spots).collect();
+        let ties = |at: Point| {
+            let spot = tied.iter().find(|spot| spot.at == at)?;
+            spot.ties.clone().ok()
+        };
         let name = match path.name.trim() {
             "" => format!("path {}", index + 1),
             name => name.to_owned(),
         };
-        let mut anchors: Vec<Anchor> = plan.site.marks.iter().map(Anchor::from).collect();
-        let marks = anchors.len();
         let pegs = path.pegs();
         let spots = pegs.iter().map(|peg| (Some(peg), peg.number.to_string()));
         let swing_points = out.swing_points.iter().map(|s| (None, s.name.clone()));
@@ -70,30 +68,12 @@ pub fn peg_rows(
                 right,
                 base: out.base.clone(),
                 placing: placing.clone(),
-                ties: ties(
-                    placing.at,
-                    &anchors,
-                    plan.tape.length,
-                    &plan.ruler(),
-                    &passable,
-                )
-                .ok(),
+                ties: ties(placing.at),
             });
-            anchors.extend(peg.map(|peg| Anchor {
-                name: format!("peg {}", peg.number),
-                at: peg.at,
-                kind: AnchorKind::Peg,
-            }));
-            if anchors.len() > marks + MOST_PEGS {
-                anchors.remove(marks);
-            }
         }
     }
     rows
 }
-
-/// So many of the pegs before are taped from at most: every pair is tried.
-const MOST_PEGS: usize = 30;
 
 /// The point of an edge square off a peg, at a corner the tip of its mitre; `side` is 1 on the left
 /// and −1 on the right.

@@ -4,6 +4,7 @@
 //! sweeps is two radii and an arc. Heights are not looked at: what stands or lies on the plan is in
 //! the way, however low.
 
+mod open;
 mod words;
 
 use std::ops::Range;
@@ -13,6 +14,8 @@ use geometry::{Arc, Core, Direction, Line, Patch, Piece, Point};
 use super::bend::{SWING_AWKWARD, SWING_COMFORTABLE};
 use crate::document::{ObstacleKind, Plan};
 use crate::surroundings::Surroundings;
+
+pub use open::OpenGround;
 
 /// The ground of one site, asked what it allows. All points asked about must be finite.
 #[derive(Clone, Copy, Debug)]

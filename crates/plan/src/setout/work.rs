@@ -9,17 +9,17 @@ mod ways;
 use geometry::Point;
 
 use super::methods::{StraightJob, straight};
-use super::reach::{Reach, ReachLimits};
+use super::reach::{Cause, Hindrance, Reach, ReachLimits};
 use super::ties::ties;
 use super::{
     Anchor, AnchorKind, BendSetOut, Course, Passable, RouteSetOut, Spot, Spots, StraightSetOut,
     TieError, Ties, set_out,
 };
-use crate::document::{MethodChoice, Plan, Spacing};
+use crate::document::{MethodChoice, ObstacleKind, Plan, Spacing};
 use crate::solve::{Origin, Solved};
 use hindered::hindrances;
 
-pub use hindered::Hindered;
+pub use hindered::{Hindered, Loss};
 pub use order::{Act, Stage};
 pub use pegs::{PegWork, TiedSpot};
 pub use tools::{StringCut, StringUse, ToolList};
@@ -55,7 +55,11 @@ pub struct StraightWork {
     pub hindrances: Vec<Hindered>,
 }
 
-/// The work of one path of an option, both counted from 0; `None` when nothing of it can be drawn.
+/// A longer path is set out in parts, in straights and bends: all ways of all bends are kept.
+pub const MOST_WORKED: usize = 1_000;
+
+/// The work of one path of an option, both counted from 0; `None` when nothing of it can be drawn,
+/// or it has more than [`MOST_WORKED`] straights and bends.
 #[must_use]
 pub fn work(plan: &Plan, solved: &Solved, path: (usize, usize)) -> Option<RouteWork> {
     work_with(plan, solved, path, |_| None)
@@ -71,6 +75,9 @@ pub fn work_with(
     error: impl Fn(&Course) -> Option<f64>,
 ) -> Option<RouteWork> {
     let path = solved.schemes.get(scheme)?.routes.get(route)?;
+    if path.origins.len() > MOST_WORKED {
+        return None;
+    }
     let choices: &[MethodChoice] = plan.route(scheme, route).map_or(&[], |path| &path.methods);
     let figures = set_out(plan, path)?;
     let ground = Ground::new(plan, solved);
@@ -101,7 +108,26 @@ pub fn work_with(
     Some(work)
 }
 
+impl RouteWork {
+    /// The pegs, in walking order, and the swing points a tape reaches.
+    pub fn tied_spots(&self) -> impl Iterator<Item = &TiedSpot> {
+        let swing_points = self
+            .bends
+            .iter()
+            .filter_map(|bend| bend.swing_point.as_ref());
+        self.pegs.iter().map(|peg| &peg.peg).chain(swing_points)
+    }
+}
+
 impl StraightWork {
+    /// What hinders it, in sentences without a stop.
+    #[must_use]
+    pub fn reasons(&self, plan: &Plan) -> Vec<String> {
+        let (site, ruler) = (&plan.site, plan.ruler());
+        let said = |stops| hindered::reasons(&self.hindrances, stops, site, &ruler);
+        [said(true), said(false)].concat()
+    }
+
     fn new(ground: &Ground<'_>, straight: &StraightSetOut, figures: &RouteSetOut) -> Option<Self> {
         let job = StraightJob::new(straight, figures, ground.plan)?;
         let spacing = match ground.plan.set_out.spacing {
@@ -153,12 +179,21 @@ impl<'a> Ground<'a> {
 
     /// How a tape gets from one place to another.
     fn passable(&self, from: Point, to: Point) -> Passable {
-        let hindrances = self.reach.pull(from, to);
-        match hindrances.first() {
+        let mut hindrances = self.reach.pull(from, to).into_iter();
+        match hindrances.find(|found| !self.is_buried(found)) {
             None => Passable::Clear,
             Some(first) if first.stops() => Passable::Blocked,
             Some(_) => Passable::Care,
         }
+    }
+
+    /// Whether it is something buried, which no tape meets.
+    fn is_buried(&self, found: &Hindrance) -> bool {
+        let Cause::Obstacle(index) = found.cause else {
+            return false;
+        };
+        let obstacle = self.plan.site.obstacles.get(index);
+        obstacle.is_some_and(|obstacle| obstacle.kind == ObstacleKind::Service)
     }
 
     fn ties(&self, at: Point, anchors: &[Anchor]) -> Result<Ties, TieError> {

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{RightAngle, Spot, Taped};
+use crate::document::Plan;
 use crate::setout::Voice;
 
 /// How deeds are told.
@@ -69,6 +70,20 @@ impl Allowances {
 }
 
 impl Manner {
+    /// The manner a plan asks for, in its own units alone.
+    #[must_use]
+    pub fn of(plan: &Plan) -> Self {
+        Self {
+            voice: Voice {
+                ruler: plan.ruler(),
+                both: false,
+            },
+            crew: plan.set_out.crew,
+            allowances: plan.set_out.allowances,
+            tape: plan.tape.length,
+        }
+    }
+
     /// What the zero end is fastened to at a spot; a tape that is `swung` is never held.
     #[must_use]
     pub fn fastening(&self, spot: Spot, swung: bool) -> Fastening {

@@ -1,7 +1,7 @@
 //! What to bring for exactly this work, counted from its deeds.
 
 use super::ways::{longest_pull, people};
-use super::{Act, RouteWork, Stage, WayVerdict};
+use super::{Act, BendWork, RouteWork, Stage, WayVerdict};
 use crate::document::Plan;
 use crate::setout::reach::{self, Cause};
 use crate::setout::{Deed, Doing, KNOTS, Spot};
@@ -102,7 +102,7 @@ pub(super) fn tools(work: &RouteWork, plan: &Plan) -> ToolList {
 
 /// Whether a chosen way swings a string so long that it wants a helper.
 fn swings_far(work: &RouteWork) -> bool {
-    let chosen = work.bends.iter().map(|bend| bend.way());
+    let chosen = work.bends.iter().map(BendWork::way);
     chosen
         .filter(|way| way.verdict != WayVerdict::Workable)
         .flat_map(|way| &way.hindrances)

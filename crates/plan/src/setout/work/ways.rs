@@ -157,7 +157,7 @@ pub(super) fn bend_work(
             .position(|way| way.method == method && way.course.is_ok())
     });
     let chosen = picked
-        .or_else(|| best(&ways, tolerance, |way| way.is_possible()))
+        .or_else(|| best(&ways, tolerance, Way::is_possible))
         .or_else(|| best(&ways, tolerance, |way| way.course.is_ok()))
         .unwrap_or_default();
     let taken = leans_on(ways[chosen].method);
@@ -256,7 +256,7 @@ fn verdict(
 fn best(ways: &[Way], tolerance: f64, among: impl Fn(&Way) -> bool) -> Option<usize> {
     let rank = |way: &Way| {
         let out = way.error.is_some_and(|error| error > tolerance);
-        let stopped = !way.is_possible();
+        let stopped = way.hindrances.iter().filter(|found| found.stops()).count();
         let care = way.verdict != WayVerdict::Workable;
         let (work, pull) = way.effort.map_or((usize::MAX, f64::INFINITY), |effort| {
             (effort.setups + effort.pulls, effort.longest_pull)
