@@ -179,7 +179,7 @@ fn every_figure_of_the_ways_taken_is_said() {
         let solved = plan.solve();
         let work = work(&plan, &solved, (0, 0)).unwrap();
         let said = said(&composed(&plan, Paper::A4));
-        let chosen = work.bends.iter().map(|bend| bend.way());
+        let chosen = work.bends.iter().map(plan::setout::BendWork::way);
         let second = work.bends.iter().filter_map(|bend| bend.second_way());
         let bends = chosen
             .chain(second)
