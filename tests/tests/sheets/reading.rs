@@ -122,14 +122,6 @@ fn it_says_every_figure_of_every_bend() {
                     );
                 }
             }
-            for row in bend.offsets.iter().flat_map(|table| &table.rows) {
-                assert!(
-                    row.centre
-                        .is_none_or(|centre| words.contains(&ruler.text(centre.exact))),
-                    "{}",
-                    case.name
-                );
-            }
         }
     }
 }
@@ -343,8 +335,8 @@ fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
 
 #[test]
 fn the_same_plan_gives_the_same_bytes_and_they_are_few() {
-    // The budget of the sheet of the example.
-    const MOST: usize = 200_000;
+    // The budget of a page: 200 kB for eight of them.
+    const MOST: usize = 25_000;
     for scheme in 0..3 {
         let plan = plans::example();
         let solved = plan.solve();
@@ -356,7 +348,8 @@ fn the_same_plan_gives_the_same_bytes_and_they_are_few() {
                 date: None,
             };
             let bytes = stakeout(&plan, &solved, &request).unwrap();
-            assert!(bytes.len() < MOST, "{} bytes", bytes.len());
+            let pages = read(&bytes).unwrap().len();
+            assert!(bytes.len() < MOST * pages, "{} bytes", bytes.len());
             assert!(
                 bytes == stakeout(&plan, &plan.solve(), &request).unwrap(),
                 "not the same twice"

@@ -1,7 +1,9 @@
 //! The page of one bend: the figures to pull, the drawing, the steps, the checks.
 
 use plan::finding;
-use plan::setout::{BendSetOut, BendWork, Fastening, Manner, Method, Spot, Step, Taped, Voice, Way, WayVerdict};
+use plan::setout::{
+    BendSetOut, BendWork, Fastening, Manner, Method, Spot, Step, Taped, Voice, Way, WayVerdict,
+};
 use plan::solve::Origin;
 
 use crate::document::Block;
@@ -56,7 +58,11 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, way: &Way) {
     let mut parts = vec![Part::Heading(words::sentence(way.method.name()))];
     if let WayVerdict::Awkward(reasons) | WayVerdict::NotHere(reasons) = &way.verdict {
         let sentences: Vec<String> = reasons.iter().map(|why| words::sentence(why)).collect();
-        let before = if way.is_possible() { "With care" } else { "NOT POSSIBLE HERE" };
+        let before = if way.is_possible() {
+            "With care"
+        } else {
+            "NOT POSSIBLE HERE"
+        };
         parts.push(Part::Paragraph(
             format!("{before}: {}", sentences.join(" ")),
             STEP.bold(),
@@ -91,7 +97,10 @@ fn others(work: &BendWork) -> Vec<Entry> {
     let others = ways.filter(|(i, _)| *i != work.chosen && Some(*i) != work.fallback);
     let mut lines: Vec<(&WayVerdict, Vec<&str>)> = Vec::new();
     for (_, way) in others {
-        match lines.iter_mut().find(|(verdict, _)| *verdict == &way.verdict) {
+        match lines
+            .iter_mut()
+            .find(|(verdict, _)| *verdict == &way.verdict)
+        {
             Some((_, names)) => names.push(way.method.name()),
             None => lines.push((&way.verdict, vec![way.method.name()])),
         }
@@ -102,8 +111,12 @@ fn others(work: &BendWork) -> Vec<Entry> {
             let (names, reasons) = (names.join("; "), verdict.reasons().join("; "));
             let words = match verdict {
                 WayVerdict::Workable => format!("can be done here too: {names}"),
-                WayVerdict::Awkward(_) => format!("with care: {names}. {}", words::sentence(&reasons)),
-                WayVerdict::NotHere(_) => format!("not here: {names}. {}", words::sentence(&reasons)),
+                WayVerdict::Awkward(_) => {
+                    format!("with care: {names}. {}", words::sentence(&reasons))
+                }
+                WayVerdict::NotHere(_) => {
+                    format!("not here: {names}. {}", words::sentence(&reasons))
+                }
             };
             Entry::new(Label::Bullet, words::sentence(&words), Style::BODY)
         })
@@ -178,7 +191,13 @@ fn figures(frame: &Frame, job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Vec<Bl
     } else {
         Fastening::Held
     };
-    let own = Manner { voice: Voice { both: false, ..job.voice }, ..job.manner };
+    let own = Manner {
+        voice: Voice {
+            both: false,
+            ..job.voice
+        },
+        ..job.manner
+    };
     let ruler = &job.voice.ruler;
     let says = |taped: &Option<&Taped>| {
         taped.map_or_else(|| "none".to_owned(), |taped| own.read(taped, fastening))

@@ -130,12 +130,12 @@ impl<'a> Scene<'a> {
             )
         };
         // The swing point is worth a drawing of half the size, not less.
-        let (scale, (low, high)) = if is_swung && fitting(&whole).ratio <= 2.5 * fitting(&bare).ratio
-        {
-            (fitting(&whole), whole)
-        } else {
-            (fitting(&bare), bare)
-        };
+        let (scale, (low, high)) =
+            if is_swung && fitting(&whole).ratio <= 2.5 * fitting(&bare).ratio {
+                (fitting(&whole), whole)
+            } else {
+                (fitting(&bare), bare)
+            };
         let middle = Point::new(0.5 * (low.x + high.x), 0.5 * (low.y + high.y));
         let view = View {
             scale,
@@ -178,7 +178,10 @@ impl<'a> Scene<'a> {
 
     fn lines(&self) -> Vec<Ink> {
         let mut inks = vec![Ink::line(self.first, self.last, Pen::STRING)];
-        for end in [self.first, self.last].into_iter().filter(|_| self.is_swung) {
+        for end in [self.first, self.last]
+            .into_iter()
+            .filter(|_| self.is_swung)
+        {
             let string = clipped(end, self.swing_point, &self.window.inset(1.0));
             inks.extend(string.map(|(from, to)| Ink::line(from, to, Pen::STRING)));
         }
@@ -193,7 +196,11 @@ impl<'a> Scene<'a> {
             let apothem = clipped(self.middle, self.swing_point, &self.window.inset(1.0));
             inks.extend(apothem.map(|(from, to)| Ink::line(from, to, Pen::THIN)));
         }
-        inks.extend(self.course.into_iter().flat_map(|course| self.deeds(course)));
+        inks.extend(
+            self.course
+                .into_iter()
+                .flat_map(|course| self.deeds(course)),
+        );
         inks.extend(
             self.width_line()
                 .map(|(from, to)| signs::dimension(from, to))
@@ -232,7 +239,10 @@ impl<'a> Scene<'a> {
             }
         }
         let window = self.window.inset(0.5);
-        inks.retain(|ink| ink.bounds().is_some_and(|bounds| window.holds(&bounds, 0.0)));
+        inks.retain(|ink| {
+            ink.bounds()
+                .is_some_and(|bounds| window.holds(&bounds, 0.0))
+        });
         inks
     }
 
@@ -278,7 +288,11 @@ impl<'a> Scene<'a> {
         if self.swing_shown {
             signs.push(signs::swing_point(self.swing_point).to_vec());
         }
-        signs.extend(self.flags().into_iter().map(|(at, _)| vec![signs::flag(at)]));
+        signs.extend(
+            self.flags()
+                .into_iter()
+                .map(|(at, _)| vec![signs::flag(at)]),
+        );
         let length = self.bend.arc.length();
         let (at, way) = (
             self.bend.arc.point_at(0.8 * length),

@@ -22,10 +22,15 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         .take(1)
         .map(|step| Entry::new(Label::Number(1), step.text, STEP))
         .collect();
-    let by_eye = pegging.given.iter().filter(|spot| matches!(spot, Spot::Peg(_)));
+    let by_eye = pegging
+        .given
+        .iter()
+        .filter(|spot| matches!(spot, Spot::Peg(_)));
     let by_eye: Vec<String> = by_eye.map(|spot| pegging.spots.name(*spot)).collect();
     if let [first, .., last] = &by_eye[..] {
-        let words = format!("Drive {first} and {last} first, by eye, where the plan page has them: all else is measured from these two.");
+        let words = format!(
+            "Drive {first} and {last} first, by eye, where the plan page has them: all else is measured from these two."
+        );
         let check = format!("{first} to {last} must read {}.", base.check(&job.voice));
         before.push(Entry::new(Label::Number(2), words, STEP).checked([check]));
     }
@@ -39,7 +44,9 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     if !tied.is_empty() {
         let rows = tied.into_iter().map(|tied| (tied, tied.name.clone()));
         flow.set(&[
-            Part::Heading("Swing points, found on the pages of their bends: to check by".to_owned()),
+            Part::Heading(
+                "Swing points, found on the pages of their bends: to check by".to_owned(),
+            ),
             Part::Table(ties_table(job, "point", rows)),
         ]);
     }
@@ -50,7 +57,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
 fn base_line(flow: &mut Flow, job: &Job<'_>) {
     let (set, voice) = (job.set, &job.voice);
     let base = &set.base;
-    flow.start("If that fails: pegs from the base line");
+    flow.start("Pegs from the base line, if the ties fail");
     let mut parts = vec![Part::Paragraph(
         format!(
             "The base line runs from {} (the start) to {} (the end). It is {} long and must read {}.",

@@ -111,7 +111,11 @@ fn strings(job: &Job<'_>, view: &View, window: &Frame) -> Vec<Ink> {
 
 /// The offset pegs that show.
 fn offset_pegs(job: &Job<'_>, view: &View, window: &Frame) -> Vec<Ink> {
-    let offsets = job.work.pegs.iter().filter_map(|peg| peg.offset.as_ref().ok());
+    let offsets = job
+        .work
+        .pegs
+        .iter()
+        .filter_map(|peg| peg.offset.as_ref().ok());
     let places = offsets.map(|offset| view.paper_from_plan(offset.at));
     places
         .filter(|at| shows(window, *at))

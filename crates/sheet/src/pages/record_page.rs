@@ -2,10 +2,10 @@
 
 use plan::setout::Reading;
 
+use super::Job;
 use super::flow::{Flow, Part};
 use super::steps::STEP;
 use super::table::{Content, Table};
-use super::Job;
 
 pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     flow.start("Record: the whole once more");
@@ -45,7 +45,13 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
 fn readings(job: &Job<'_>) -> Table {
     let length = |metres| Content::Words(job.voice.length(metres));
     let row = |what: String, least: Content, most: Content| {
-        vec![Content::Words(what), least, most, Content::Write, Content::Tick]
+        vec![
+            Content::Words(what),
+            least,
+            most,
+            Content::Write,
+            Content::Tick,
+        ]
     };
     let pegging = job.work.pegging.deeds.iter();
     let ties = pegging
@@ -103,4 +109,3 @@ fn foremen(job: &Job<'_>) -> Table {
         style: STEP,
     }
 }
-

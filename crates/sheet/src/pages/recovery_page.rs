@@ -29,7 +29,9 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     if !without.is_empty() {
         parts.push(Part::List(without));
     }
-    parts.push(Part::Heading("A peg that is lost: its ties stand on page “Pegs”".to_owned()));
+    parts.push(Part::Heading(
+        "A peg that is lost: its ties stand on page “Pegs”".to_owned(),
+    ));
     parts.push(Part::List(bend_page::entries(&lost_pegs_words(), STEP)));
     parts.push(Part::Heading("A root or a stone in its place".to_owned()));
     parts.push(Part::Paragraph(moved_peg_words(&job.voice), STEP));

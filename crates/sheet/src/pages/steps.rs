@@ -73,7 +73,12 @@ pub(super) fn ties_table<'a>(
     let rows = spots.map(|(tied, name)| match &tied.ties {
         Ok(ties) => vec![
             Content::Words(name),
-            Content::Words(ties.pair.each_ref().map(|tie| words::tie(tie, &job.voice)).join("\n")),
+            Content::Words(
+                ties.pair
+                    .each_ref()
+                    .map(|tie| words::tie(tie, &job.voice))
+                    .join("\n"),
+            ),
             Content::Words(ties.side_words(Some(&job.solved.surroundings))),
             Content::Words(
                 ties.check
@@ -241,9 +246,10 @@ impl Telling<'_> {
 
     fn along(&self, deed: &Deed) -> String {
         match &deed.does {
-            Doing::Along { from, at, .. } | Doing::Square { from, along: at, .. } => {
-                self.read(at, *from)
-            }
+            Doing::Along { from, at, .. }
+            | Doing::Square {
+                from, along: at, ..
+            } => self.read(at, *from),
             _ => String::new(),
         }
     }
@@ -296,11 +302,9 @@ impl Telling<'_> {
                 length(square),
                 length(across)
             ),
-            Some(RightAngle::EqualPulls { each_way, pull }) => format!(
-                "{} both ways, {} from both",
-                length(each_way),
-                length(pull)
-            ),
+            Some(RightAngle::EqualPulls { each_way, pull }) => {
+                format!("{} both ways, {} from both", length(each_way), length(pull))
+            }
             Some(RightAngle::BuildersSquare) | None => "builder's square".to_owned(),
         }
     }
@@ -343,7 +347,11 @@ impl Telling<'_> {
             if Some(check.to) == deed.makes {
                 format!("{range}\nfrom {}", self.name(check.from))
             } else {
-                format!("{range}\n{} to {}", self.name(check.from), self.name(check.to))
+                format!(
+                    "{range}\n{} to {}",
+                    self.name(check.from),
+                    self.name(check.to)
+                )
             }
         });
         checks.collect::<Vec<_>>().join("\n")

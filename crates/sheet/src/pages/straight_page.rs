@@ -17,7 +17,10 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         let (first, last) = straight.straight.pegs;
         flow.need(BEGINNING);
         flow.set(&[Part::Heading(format!("Peg {first} to peg {last}"))]);
-        let hindered = straight.hindrances.iter().filter(|hindered| hindered.stops());
+        let hindered = straight
+            .hindrances
+            .iter()
+            .filter(|hindered| hindered.stops());
         let mut parts: Vec<Part> = hindered
             .map(|hindered| {
                 let sentence = hindered.sentence(&job.plan.site, &job.voice.ruler);

@@ -52,7 +52,12 @@ pub(super) fn cautions(plan: &Plan) -> Vec<String> {
          least of all at night. Count the pegs out and in again, and mark those that are left standing."
             .to_owned(),
     );
-    let has = |kind| plan.site.obstacles.iter().any(|obstacle| obstacle.kind == kind);
+    let has = |kind| {
+        plan.site
+            .obstacles
+            .iter()
+            .any(|obstacle| obstacle.kind == kind)
+    };
     if has(ObstacleKind::Tree) {
         list.push(
             "Trees and roots may be protected by law. Ask the local authority, or an arborist, before digging under a crown; cut no thick root."
@@ -102,7 +107,10 @@ pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
         count(tools.nails, "nail", "nails"),
     )];
     if tools.flags > 0 {
-        list.push(format!("{}, canes or pins", count(tools.flags, "flag", "flags")));
+        list.push(format!(
+            "{}, canes or pins",
+            count(tools.flags, "flag", "flags")
+        ));
     }
     list.extend(tools.strings.iter().map(|cut| string(cut, voice)));
     let reach = if tools.longest_pull > tape {
@@ -111,7 +119,10 @@ pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
             about(tape, voice.ruler.units)
         )
     } else {
-        format!("within the {} the plan counts on", about(tape, voice.ruler.units))
+        format!(
+            "within the {} the plan counts on",
+            about(tape, voice.ruler.units)
+        )
     };
     list.push(format!(
         "{}; the longest pull is {}, {reach}",
@@ -119,14 +130,22 @@ pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
         voice.length(tools.longest_pull)
     ));
     if let Some(longest) = tools.battens {
-        list.push(format!("Two straight battens longer than {}, a third for a brace, screws", voice.length(longest)));
+        list.push(format!(
+            "Two straight battens longer than {}, a third for a brace, screws",
+            voice.length(longest)
+        ));
     }
     if tools.draws_lines {
         list.push("Paint, sand or lime to draw the lines".to_owned());
     }
-    list.push("A builder's square, a knife to cut string, a marker pen, a pencil, caps for steel pins".to_owned());
+    list.push(
+        "A builder's square, a knife to cut string, a marker pen, a pencil, caps for steel pins"
+            .to_owned(),
+    );
     list.push(match tools.people {
-        1 => "One person, with clips for the tapes, and somebody who knows where you are".to_owned(),
+        1 => {
+            "One person, with clips for the tapes, and somebody who knows where you are".to_owned()
+        }
         people => format!("{people} people"),
     });
     list
@@ -143,13 +162,20 @@ fn some(number: usize, what: &str) -> String {
 /// A string and where it runs, one after the other.
 fn string(cut: &StringCut, voice: &Voice) -> String {
     const MOST: usize = 3;
-    let runs = cut.uses.iter().take(MOST).map(|used| used.between.join(" to "));
+    let runs = cut
+        .uses
+        .iter()
+        .take(MOST)
+        .map(|used| used.between.join(" to "));
     let runs = runs.collect::<Vec<_>>().join(", then ");
     let more = match cut.uses.len().saturating_sub(MOST) {
         0 => String::new(),
         more => format!(", and {more} more"),
     };
-    format!("String that does not stretch: cut {}, knots in it, for {runs}{more}", voice.length(cut.length))
+    format!(
+        "String that does not stretch: cut {}, knots in it, for {runs}{more}",
+        voice.length(cut.length)
+    )
 }
 
 /// A stage of the work, and its page.

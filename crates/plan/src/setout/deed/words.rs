@@ -45,9 +45,7 @@ impl Reading {
     /// From the least to the most it may read: `3.155 m to 3.165 m`.
     #[must_use]
     pub fn range(&self, manner: &Manner) -> String {
-        let more = manner
-            .allowances
-            .of(manner.fastening(self.from, false));
+        let more = manner.allowances.of(manner.fastening(self.from, false));
         let [least, most] = [self.least, self.most].map(|read| manner.voice.length(read + more));
         format!("{least} to {most}")
     }
