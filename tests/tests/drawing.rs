@@ -18,7 +18,7 @@ type Pad<'a> = Harness<'a, Sketchpad>;
 
 fn window_on<'a>(plan: Plan) -> Pad<'a> {
     let mut harness = builder(Look::Day)
-        .with_size(Vec2::new(1280.0, 2000.0))
+        .with_size(Vec2::new(1280.0, 2400.0))
         .build_eframe(|_| Sketchpad::new(plan, None).asking_in_window());
     harness.run();
     harness

@@ -26,7 +26,7 @@ pub struct SetOutSettings {
 }
 
 impl Default for SetOutSettings {
-    /// Two people with a tape of glass fibre, who lay brick.
+    /// Two people with a tape of glass fibre, who lay gravel between edgings.
     fn default() -> Self {
         Self {
             crew: Crew::default(),
@@ -68,9 +68,9 @@ pub enum Surface {
     /// Bark or gravel without an edge.
     LooseGravel,
     /// Gravel between edgings.
+    #[default]
     EdgedGravel,
     /// Brick, pavers or setts.
-    #[default]
     Brick,
     /// Concrete poured in place.
     Concrete,

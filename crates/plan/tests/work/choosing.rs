@@ -68,7 +68,9 @@ fn a_tree_may_catch_the_string_of_one_edge_alone() {
 fn where_nothing_can_be_scratched_the_swing_point_is_squared_off() {
     // A fence 5 cm behind the swing point: the strings and the sweep stay on this side of it.
     let fence = Extent::Line(points(&[(1.0, -2.3), (5.0, -2.3)]));
-    let plan = yard(vec![Obstacle::new("it", ObstacleKind::Wall, fence)]);
+    let mut plan = yard(vec![Obstacle::new("it", ObstacleKind::Wall, fence)]);
+    // A swing point squared off is too rough for more.
+    plan.set_out.surface = plan::document::Surface::LooseGravel;
     let verdict = way(&plan, Method::Swing).verdict;
     assert!(
         verdict.reasons()[0].starts_with("the scratch about peg 1 meets the wall “it”"),
@@ -132,7 +134,7 @@ fn the_person_has_the_last_word_as_long_as_it_can_be_drawn() {
 fn a_way_too_rough_for_what_is_built_gives_way_to_a_true_one() {
     let plan = yard(Vec::new());
     let rough = |course: &plan::setout::Course| {
-        let error = if swings(course.method) { 0.011 } else { 0.009 };
+        let error = if swings(course.method) { 0.016 } else { 0.014 };
         Some(error)
     };
     let chosen = |plan: &plan::Plan| {
@@ -219,12 +221,12 @@ fn the_example_is_set_out_so() {
             }
         }
     }
-    use Method::{Battens, ChordOffsets, Deflections, Halving, Swing, Ties};
+    use Method::{Battens, ChordOffsets, Deflections, Halving, Swing};
     let expected = [
-        (0, 0, Swing, Some(Ties)),
+        (0, 0, Swing, Some(ChordOffsets)),
         (0, 0, Swing, Some(Battens)),
         (0, 0, Swing, Some(Battens)),
-        (1, 0, Swing, Some(Ties)),
+        (1, 0, Swing, Some(ChordOffsets)),
         (2, 0, Swing, Some(ChordOffsets)),
         (2, 0, Halving, Some(Deflections)),
         (2, 0, Halving, Some(Deflections)),
