@@ -3,8 +3,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::float_cmp,
-    clippy::print_stdout,
-    reason = "a test that cannot go on must stop; what is copied is equal; a measurement is shown"
+    reason = "a test that cannot go on must stop; what is copied is equal"
 )]
 
 #[path = "work/choices.rs"]
@@ -14,8 +13,6 @@ mod choosing;
 mod common;
 #[path = "work/ordering.rs"]
 mod ordering;
-#[path = "work/speed.rs"]
-mod speed;
 
 use geometry::Point;
 use plan::Plan;
