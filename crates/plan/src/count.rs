@@ -1,0 +1,5 @@
+//! What a path needs: what to dig, to buy and to carry, each with how much of it and why.
+
+mod need;
+
+pub use need::{Because, Measure, Need, Pack, Part};
