@@ -111,6 +111,15 @@ impl Budget {
         all.max_by(|(_, one), (_, other)| one.within().total_cmp(&other.within()))
     }
 
+    /// The standard deviation in each direction that its spots have on the whole, in metres.
+    #[must_use]
+    #[expect(clippy::cast_precision_loss, reason = "a count of spots")]
+    pub fn spread(&self) -> f64 {
+        let places = self.spots.values().map(SpotError::place);
+        let squares: f64 = places.map(|place| 0.5 * place * place).sum();
+        (squares / self.spots.len().max(1) as f64).sqrt()
+    }
+
     /// How far the lines may be out at worst, in metres; nothing where there are none.
     #[must_use]
     pub fn line_within(&self) -> f64 {

@@ -32,7 +32,7 @@ pub use deed::{
     Method, Note, Part, PathLine, Reading, RightAngle, Scratch, SetSpot, Spot, Spots, carry_out,
 };
 pub use offset_pegs::{
-    CLEAR_OF_MACHINE, CLEAR_OF_SPADE, InTheWay, NoOffsetPeg, OffsetPeg, offset_pegs,
+    CLEAR_OF_MACHINE, CLEAR_OF_SPADE, InTheWay, Lay, NoOffsetPeg, OffsetPeg, offset_pegs,
 };
 pub use offsets::{OffsetRow, OffsetTable};
 pub use peg_rows::{PegRow, peg_rows};
@@ -44,8 +44,9 @@ pub use ties::{
     ties,
 };
 pub use work::{
-    Act, BendWork, Effort, Hindered, Loss, MOST_WORKED, PegWork, RouteWork, Stage, StraightWork,
-    StringCut, StringUse, TiedSpot, ToolList, Way, WayVerdict, work, work_with,
+    Act, BendTrust, BendWork, CourseTrust, Effort, Hindered, Loss, MOST_WORKED, PegWork, RouteWork,
+    SpotTrust, Stage, StraightWork, StringCut, StringUse, TiedSpot, ToolList, Trust, Way,
+    WayVerdict, work, work_with,
 };
 
 /// A distance as it is drawn and as the tape reads it, in metres.

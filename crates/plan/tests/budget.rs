@@ -59,6 +59,7 @@ fn job(chord: f64, rise: f64, graduation: Graduation) -> BendJob {
         ruler: ruler(graduation),
         deviations: Deviations::default(),
         ground,
+        swing_mark: None,
     }
 }
 

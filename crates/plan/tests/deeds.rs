@@ -41,6 +41,7 @@ fn job(arc: Arc) -> BendJob {
         },
         deviations: Deviations::default(),
         ground,
+        swing_mark: None,
     }
 }
 

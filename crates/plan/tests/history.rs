@@ -419,6 +419,8 @@ fn look_through(plan: &Plan) {
             "\"set_out\":",
             "\"at\":",
             "\"battens\":",
+            "\"stops\":",
+            "\"change\":",
             "\"centre\":",
             "\"check\":",
             "\"check_room\":",

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Budget, Call, Figure, Moves, Thresholds};
-use crate::setout::{Course, Deed, Doing, PathLine, Spot, Voice};
+use crate::setout::{Course, Deed, Doing, Note, PathLine, Spot, Voice};
 use crate::units::Units;
 
 /// A figure that can be misread by a blunder without any check leaving its range.
@@ -52,7 +52,11 @@ impl Budget {
             .figures
             .iter()
             .filter_map(|figure| Some((figure, self.blunder(figure, by)?)))
-            .filter(|(figure, blunder)| blunder.moves >= HARMLESS * by && unseen(figure))
+            .filter(|(figure, blunder)| {
+                let deed = course.deeds.get(figure.deed);
+                let on_the_ground = deed.is_some_and(|deed| shows_on_the_ground(course, deed));
+                blunder.moves >= HARMLESS * by && !on_the_ground && unseen(figure)
+            })
             .map(|(_, blunder)| blunder)
             .collect();
         found.sort_by(|one, other| other.moves.total_cmp(&one.moves));
@@ -84,6 +88,18 @@ impl Budget {
             line,
         })
     }
+}
+
+/// Whether a struck line is seen to miss the peg or flag that must stand on it.
+fn shows_on_the_ground(course: &Course, deed: &Deed) -> bool {
+    let Some(line) = deed.line() else {
+        return false;
+    };
+    deed.note == Some(Note::OverTheApex)
+        || course.deeds.iter().any(|other| {
+            let is_its = matches!(other.makes, Some(Spot::Flag { line: own, .. }) if own == line);
+            is_its && other.note == Some(Note::OnTheLine)
+        })
 }
 
 /// What every check reads, by its deed and its place among that deed's checks.

@@ -135,7 +135,7 @@ fn ties(course: &Course, taping: &Taping, budget: &Budget) -> Vec<Change> {
     let uses = course.deeds[place].uses();
     let mut found: Vec<Change> = stands
         .iter()
-        .filter(|from| !matches!(from, Spot::Flag { .. } | Spot::Aim { .. } | Spot::Middle(_)))
+        .filter(|from| !matches!(from, Spot::Flag { .. } | Spot::Aim { .. }))
         .filter(|from| !uses.contains(from))
         .flat_map(|&from| [0, 1].map(|end| (from, end)))
         .filter_map(|(from, end)| {

@@ -223,7 +223,6 @@ impl Budget {
             let Some(reading) = deed.and_then(|deed| deed.checks.get_mut(check.nth)) else {
                 continue;
             };
-            let [least, most] = check.range(thresholds.fine);
             let outwards = |limit: f64, way: f64| {
                 let rounded = ruler.round(limit);
                 if (rounded - limit) * way < 0.0 {
@@ -232,8 +231,12 @@ impl Budget {
                     rounded
                 }
             };
-            reading.least = outwards(least, -1.0).max(0.0);
-            reading.most = outwards(most, 1.0);
+            let range = |factor| {
+                let [least, most] = check.range(factor);
+                [outwards(least, -1.0).max(0.0), outwards(most, 1.0)]
+            };
+            [reading.least, reading.most] = range(thresholds.fine);
+            reading.stops = Some(range(thresholds.stop));
         }
         told
     }

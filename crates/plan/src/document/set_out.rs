@@ -26,7 +26,7 @@ pub struct SetOutSettings {
 }
 
 impl Default for SetOutSettings {
-    /// Two people with a tape of glass fibre, who lay gravel between edgings.
+    /// One person alone with tapes of glass fibre, who lays gravel between edgings.
     fn default() -> Self {
         Self {
             crew: Crew::default(),

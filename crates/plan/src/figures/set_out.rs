@@ -3,6 +3,7 @@
 mod bends;
 mod courses;
 mod tools;
+mod trust;
 
 use geometry::Point;
 use serde::Serialize;
@@ -20,6 +21,10 @@ pub use bends::{
 };
 pub use courses::{CourseFigures, DeedFigures, ForemanFigures, ReadingFigures, ScratchFigures};
 pub use tools::{StageFigures, StringFigures, StringUseFigures, ToolFigures};
+pub use trust::{
+    BendTrustFigures, ChangeFigures, CourseTrustFigures, EllipseFigures, LineTrustFigures,
+    SpotTrustFigures, TrustFigures,
+};
 
 /// How one path is set out.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -42,6 +47,8 @@ pub struct SetOutFigures {
     pub order: Vec<StageFigures>,
     /// What to bring.
     pub tools: ToolFigures,
+    /// How far it can be trusted.
+    pub trust: TrustFigures,
 }
 
 /// A distance as drawn and as the tape reads it.
@@ -166,6 +173,8 @@ pub struct OffsetPegFigures {
     pub distance: TapedFigures,
     /// The point of the compass that way.
     pub compass: &'static str,
+    /// Which way the tape goes from the peg.
+    pub lay: String,
 }
 
 /// One straight.
@@ -208,6 +217,7 @@ pub(super) fn set_out_figures(
         bends: work.bends.iter().map(|bend| telling.bend(bend)).collect(),
         order: work.order.iter().map(|stage| (*stage).into()).collect(),
         tools: ToolFigures::from(&work.tools),
+        trust: TrustFigures::of(&work.trust(plan), telling.voice()),
     }
 }
 
@@ -256,6 +266,7 @@ impl Telling<'_> {
             side: offset.side.word(),
             distance: offset.distance.into(),
             compass: offset.compass,
+            lay: offset.way_words(),
         }
     }
 

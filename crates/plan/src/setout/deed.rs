@@ -128,6 +128,9 @@ pub struct Reading {
     pub least: f64,
     /// The most it may read, on the graduation.
     pub most: f64,
+    /// Under the first and over the second something is wrong and the work stops; between these and
+    /// the range one looks again. `None` where checks were not judged together.
+    pub stops: Option<[f64; 2]>,
 }
 
 impl Reading {
@@ -150,6 +153,7 @@ impl Reading {
             taped: Taped::new(exact, ruler),
             least,
             most,
+            stops: None,
         }
     }
 

@@ -45,6 +45,8 @@ pub struct BendJob {
     pub deviations: Deviations,
     /// The marks, and the pegs at its ends.
     pub ground: Spots,
+    /// A mark from which the swing point is checked, where a tape reaches it.
+    pub swing_mark: Option<Spot>,
 }
 
 /// Fewest and most spaces between flags along a bend; even, so that the apex is among the flags.
@@ -71,6 +73,7 @@ impl BendJob {
             ruler: plan.ruler(),
             deviations: Deviations::default(),
             ground,
+            swing_mark: None,
         }
     }
 

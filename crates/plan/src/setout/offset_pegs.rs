@@ -25,6 +25,28 @@ pub struct OffsetPeg {
     pub way: Direction,
     /// The point of the compass nearest to that way, such as `north-west`.
     pub compass: &'static str,
+    /// What the tape is laid along from the peg; `None` leaves it to a square.
+    pub lay: Option<Lay>,
+}
+
+/// What a tape is laid along from a peg to its offset peg, by the name of a spot that stands by then.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Lay {
+    /// Over it and on, or straight to it.
+    Over(String),
+    /// In line with it, away from it.
+    AwayFrom(String),
+}
+
+impl Lay {
+    /// `over L1+1`, `in line with S1, away from it`.
+    #[must_use]
+    pub fn words(&self) -> String {
+        match self {
+            Self::Over(name) => format!("towards {name} and on"),
+            Self::AwayFrom(name) => format!("in line with {name}, away from it"),
+        }
+    }
 }
 
 /// What keeps a peg from having a mate, on its left and on its right.
@@ -62,6 +84,13 @@ const ROOM_TO_DRIVE: f64 = 0.10;
 
 /// A mate just so far from an edge as it should be is clear of it, in metres.
 const TOUCHING: f64 = 1e-6;
+
+/// Two spots no farther apart than this give a tape no sure direction, in metres; common practice, no
+/// source.
+const LONG_ENOUGH_TO_LAY: f64 = 0.25;
+
+/// So far from in line, as a sine, a spot still is: it puts a mate 2 m off out by 2 mm.
+const IN_LINE: f64 = 1e-3;
 
 /// At a corner a mate stands farther out, so as to be clear of both edges; past twice as far it
 /// would stand nowhere near.
@@ -112,6 +141,7 @@ pub fn offset_pegs(
                     distance: Taped::new(out, &plan.ruler()),
                     way: away.reversed(),
                     compass: compass(away.reversed(), plan.north),
+                    lay: None,
                 }),
             }
         };
@@ -239,12 +269,39 @@ impl OffsetPeg {
     #[must_use]
     pub fn words(&self, voice: &Voice) -> String {
         format!(
-            "From peg {} square off to the {} as you walk, {}: drive a peg there and write on it “{}”.",
+            "From peg {} {}, {}: drive a peg there and write on it “{}”.",
             self.of,
-            self.side.word(),
+            self.way_words(),
             voice.taped(&self.distance),
             self.written(voice)
         )
+    }
+
+    /// Which way the tape goes from the peg: `to the left, towards L1+1 and on`, or
+    /// `square off to the left as you walk`.
+    #[must_use]
+    pub fn way_words(&self) -> String {
+        let side = self.side.word();
+        match &self.lay {
+            Some(lay) => format!("to the {side}, {}", lay.words()),
+            None => format!("square off to the {side} as you walk"),
+        }
+    }
+
+    /// Whether a spot lies in line with the offset peg and its peg, and which way.
+    pub(super) fn lay_along(&self, peg: Point, name: &str, spot: Point) -> Option<Lay> {
+        let off = spot - peg;
+        let out = self.at - peg;
+        let across = out.cross(off).abs();
+        let far = off.length() >= LONG_ENOUGH_TO_LAY;
+        // In line: what a graduation over its length would turn the tape by.
+        (far && across <= IN_LINE * off.length() * out.length()).then(|| {
+            if out.dot(off) > 0.0 {
+                Lay::Over(name.to_owned())
+            } else {
+                Lay::AwayFrom(name.to_owned())
+            }
+        })
     }
 
     /// It, to tape from.

@@ -132,6 +132,10 @@ pub const TOUCHING: f64 = 1e-3;
 /// metres: sites are drawn to the centimetre. Common practice, no source.
 pub const HELD_ON: f64 = 0.01;
 
+/// A peg stands so far from a wall or building at least, in metres: half its own thickness and room
+/// for the hammer's blow. Common practice, no source.
+pub const ON_A_FACE: f64 = 0.03;
+
 /// What a thing of this kind is to a deed.
 ///
 /// Walls, buildings, stems and gate posts stop whatever meets them. Over water and over the boundary
@@ -195,9 +199,21 @@ impl<'a> Reach<'a> {
         in_order(found)
     }
 
+    /// Whether a place lies on the face of a wall or building, within [`ON_A_FACE`]: one marks it
+    /// there, since nothing can be driven.
+    #[must_use]
+    pub fn is_on_a_face(&self, at: Point) -> bool {
+        let near = self.surroundings.ground().near_point(at, ON_A_FACE);
+        near.into_iter().any(|(patch, _)| {
+            let kind = self.kind(patch);
+            matches!(kind, ObstacleKind::Wall | ObstacleKind::Building)
+        })
+    }
+
     /// What hinders a tape or string from being pulled taut along a straight.
     ///
     /// An end may be held on the face of a thing, and the tape lie along it, to within [`HELD_ON`].
+    /// One held on a wall or its end post, as many a mark is, leaves it within its thickness.
     /// One that would run through the end of a wall that takes up no ground goes past it.
     #[must_use]
     pub fn pull(&self, from: Point, to: Point) -> Vec<Hindrance> {
@@ -317,6 +333,14 @@ impl<'a> Reach<'a> {
 /// Half a turn less a hair: an arc cannot end where it starts.
 const NEARLY_ROUND: f64 = std::f64::consts::PI - geometry::NARROWEST_SECTOR;
 
+/// Half the thickness of a wall, nothing for an area.
+fn thick(patch: &Patch) -> f64 {
+    match patch.core() {
+        Core::Line(_) => patch.grown(),
+        _ => 0.0,
+    }
+}
+
 /// Whether a patch takes up ground: a line with no thickness has no inside.
 fn takes_up_ground(patch: &Patch) -> bool {
     patch.grown() > 0.0 || matches!(patch.core(), Core::Area(_) | Core::Beyond(_))
@@ -342,7 +366,11 @@ fn in_the_way(patch: &Patch, piece: &Piece, part: &Range<f64>) -> Option<Spot> {
         }
         _ => {
             let deep = -patch.gap(&piece.between(part.start, part.end)?).distance;
-            (deep, deep > if at_end { HELD_ON } else { TOUCHING })
+            let held_on = at_end && part.end - part.start <= 2.0 * thick(patch) + HELD_ON;
+            (
+                deep,
+                !held_on && deep > if at_end { HELD_ON } else { TOUCHING },
+            )
         }
     };
     met.then_some(Spot { at, along, deep })

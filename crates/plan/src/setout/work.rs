@@ -5,6 +5,7 @@ mod hindered;
 mod order;
 mod pegs;
 mod tools;
+mod trust;
 mod ways;
 
 use geometry::Point;
@@ -13,8 +14,8 @@ use super::methods::{StraightJob, straight};
 use super::reach::{Cause, Hindrance, Reach, ReachLimits};
 use super::ties::ties;
 use super::{
-    Anchor, AnchorKind, BendSetOut, Course, Passable, RouteSetOut, Spot, Spots, StraightSetOut,
-    TieError, Ties, set_out,
+    Anchor, AnchorKind, BendSetOut, Course, Note, Passable, RouteSetOut, Spot, Spots,
+    StraightSetOut, TieError, Ties, set_out,
 };
 use crate::budget::{Budget, Taping};
 use crate::document::{MethodChoice, ObstacleKind, Plan, Spacing};
@@ -25,6 +26,7 @@ pub use hindered::{Hindered, Loss};
 pub use order::{Act, Stage};
 pub use pegs::{PegWork, TiedSpot};
 pub use tools::{StringCut, StringUse, ToolList};
+pub use trust::{BendTrust, CourseTrust, SpotTrust, Trust};
 pub use ways::{BendWork, Effort, Way, WayVerdict};
 
 /// All the work of setting out one path.
@@ -111,10 +113,45 @@ pub fn work_with(
         tools: ToolList::default(),
     };
     work.tools = tools::tools(&work, plan);
+    work.lay_offset_pegs();
     Some(work)
 }
 
 impl RouteWork {
+    /// Finds for each offset peg a flag or swing point in line with it and its peg, the nearest such.
+    fn lay_offset_pegs(&mut self) {
+        let mut standing: Vec<(usize, String, Point)> = Vec::new();
+        let mut stands = |course: &Course, pegs: (usize, usize), is: fn(&Spot) -> bool| {
+            for set in course.spots.iter().filter(|set| is(&set.spot)) {
+                let name = course.spots.name(set.spot);
+                standing.push((pegs.0, name.clone(), set.at));
+                standing.push((pegs.1, name, set.at));
+            }
+        };
+        for work in &self.straights {
+            let is_flag = |spot: &Spot| matches!(spot, Spot::Flag { .. });
+            stands(&work.course, work.straight.pegs, is_flag);
+        }
+        for work in &self.bends {
+            if let Ok(course) = &work.way().course {
+                stands(course, work.bend.pegs, |spot| {
+                    matches!(spot, Spot::Swing(_))
+                });
+            }
+        }
+        for peg in &mut self.pegs {
+            let Ok(offset) = &mut peg.offset else {
+                continue;
+            };
+            let at = peg.peg.at;
+            let near = standing.iter().filter(|(number, ..)| *number == peg.number);
+            let mut near: Vec<_> = near.collect();
+            near.sort_by(|(.., a), (.., b)| a.distance(at).total_cmp(&b.distance(at)));
+            let lay = |(_, name, spot): &&(usize, String, Point)| offset.lay_along(at, name, *spot);
+            offset.lay = near.iter().find_map(lay);
+        }
+    }
+
     /// The pegs, in walking order, and the swing points a tape reaches.
     pub fn tied_spots(&self) -> impl Iterator<Item = &TiedSpot> {
         let swing_points = self
@@ -140,7 +177,8 @@ impl StraightWork {
             Spacing::Every(spacing) => Some(spacing),
             Spacing::Usual | Spacing::Bow(_) => None,
         };
-        let course = straight::course(&StraightJob { spacing, ..job });
+        let mut course = straight::course(&StraightJob { spacing, ..job });
+        ground.note_faces(&mut course);
         Some(Self {
             straight: straight.clone(),
             hindrances: hindrances(ground, &course, None),
@@ -223,6 +261,26 @@ impl<'a> Ground<'a> {
             near.sort_by_key(|(i, _)| *i);
         }
         near.into_iter().map(|(_, anchor)| anchor.clone()).collect()
+    }
+
+    /// The mark that a tied spot is checked from, or else one that it is tied to.
+    fn mark_of(&self, tied: &TiedSpot) -> Option<Spot> {
+        let ties = tied.ties.as_ref().ok()?;
+        let mut pulls = ties.check.iter().chain(&ties.pair);
+        pulls.find_map(|tie| {
+            let mark = self.marks.iter().find(|(_, anchor)| *anchor == tie.anchor);
+            mark.map(|(spot, _)| *spot)
+        })
+    }
+
+    /// Says of each spot on a face that nothing is driven there.
+    fn note_faces(&self, course: &mut Course) {
+        for deed in &mut course.deeds {
+            let at = deed.makes.and_then(|spot| course.spots.at(spot));
+            if deed.note.is_none() && at.is_some_and(|at| self.reach.is_on_a_face(at)) {
+                deed.note = Some(Note::OnTheFace);
+            }
+        }
     }
 
     /// The marks nearest to a place that a tape reaches from.

@@ -1,7 +1,7 @@
 //! Laws of budgets: what is known is carried out, one string is one error, courses follow each other.
 
 use plan::budget::{Budget, Call, CheckError, Swung, Taping, Thresholds};
-use plan::setout::{Course, Method, PathLine};
+use plan::setout::{Course, Deed, Doing, Method, PathLine, Reading, Spot, Taped};
 use plan::units::Graduation;
 
 use super::{METHODS, job, taping};
@@ -78,7 +78,21 @@ fn one_stretched_string_goes_through_the_pegs() {
 #[test]
 fn a_long_tape_is_not_seen_by_itself() {
     let job = job(6.0, 0.8, Graduation::Millimetre);
-    let course = job.course(Method::SwingSquaredOff).unwrap();
+    let mut course = job.course(Method::SwingSquaredOff).unwrap();
+    let (middle, [first, last]) = (Spot::Aim { bend: 1, nth: 1 }, job.ends());
+    let half = Taped::new(3.0, &job.ruler);
+    let along = Doing::Along {
+        from: first,
+        to: last,
+        at: half,
+    };
+    let read = Reading::new(middle, last, 3.0, &job.ruler);
+    course
+        .deeds
+        .insert(1, Deed::making(middle, along).checked([read]));
+    course
+        .spots
+        .put(middle, job.arc.start().middle(job.arc.end()));
     let taping = taping(Graduation::Millimetre);
     let truer = Taping {
         class: taping.class.better()[1],
@@ -106,7 +120,7 @@ fn courses_follow_each_other() {
     for (what, course) in courses(Graduation::Millimetre) {
         let whole = Budget::of(&course, &taping);
         let cut = course.deeds.len() / 2;
-        let part = |deeds: &[plan::setout::Deed], given: Vec<plan::setout::Spot>| Course {
+        let part = |deeds: &[Deed], given: Vec<Spot>| Course {
             deeds: deeds.to_vec(),
             given,
             ..course.clone()

@@ -199,7 +199,6 @@ fn angle(text: &str) -> Angle {
 /// What is put in its place, by the last word said of it.
 fn made(text: &str) -> &str {
     let named = [
-        "mark the middle, ",
         "drive the apex peg ",
         "drive the swing point peg ",
         "set flag ",

@@ -57,10 +57,9 @@ fn zero(text: &str) -> (&str, &str) {
 
 /// What is put down, named in the last words of the doing.
 fn made(text: &str) -> &str {
-    const WAYS: [&str; 6] = [
+    const WAYS: [&str; 5] = [
         "drive the swing point peg ",
         "drive the apex peg ",
-        "mark the middle, ",
         "set flag ",
         "drive nail ",
         "drive ",
@@ -104,7 +103,7 @@ impl Helper {
                 "Check the whole",
                 "Drive a nail",
             ];
-            let swung = text.contains("Keep it taut");
+            let swung = text.contains("walk with it taut");
             assert!(
                 swung || nothing_new.iter().any(|start| text.starts_with(start)),
                 "{text:?}"
@@ -159,7 +158,7 @@ impl Helper {
     fn scratch(&mut self, text: &str) {
         let (first, rest) = zero(text);
         let (one, rest) = between(rest, " and with ", " scratch");
-        let (side, rest) = between(rest, "on the ground, on the ", " as you look from ");
+        let (side, rest) = between(rest, " an arc on the ", " as you look from ");
         let (second, rest) = zero(
             rest.split_once("Hook")
                 .map(|(head, _)| &rest[head.len()..])

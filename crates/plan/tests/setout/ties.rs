@@ -161,12 +161,12 @@ fn the_side_is_told_by_the_two_marks_and_by_what_stands_there() {
     let words = found.side_words(Some(&surroundings));
     assert_eq!(
         words,
-        "left of the line from gate post to corner as you look from the first to the second, on the side of “north wall”"
+        "left as you look from gate post to corner, on the side of “north wall”"
     );
     let below = tied((4., -4.), &anchors).unwrap();
     let words = below.side_words(Some(&surroundings));
     assert!(
-        words.starts_with("right of the line") && !words.contains("wall"),
+        words.starts_with("right as you look") && !words.contains("wall"),
         "{words}"
     );
     // Close to the line the wall is near on both sides, and tells nothing.

@@ -188,41 +188,65 @@ impl Telling<'_> {
         (!said.is_empty()).then(|| Part::Paragraph(said.join(" "), STEP))
     }
 
+    /// Deeds alike as a table: a row is what is done at one place of the string, its flags one below
+    /// the other.
     fn table(&self, kind: Alike, run: &[Deed]) -> Table {
+        let rows: Vec<&[Deed]> = match kind {
+            Alike::Square => run.chunk_by(is_beside).collect(),
+            Alike::Along | Alike::Cross => run.chunks(1).collect(),
+        };
         let mut columns: Vec<(&str, Vec<Content>)> = Vec::new();
-        let words = |say: &dyn Fn(&Deed) -> String| -> Vec<Content> {
-            run.iter().map(|deed| Content::Words(say(deed))).collect()
+        let first = |say: &dyn Fn(&Deed) -> String| -> Vec<Content> {
+            let cell = |row: &&[Deed]| Content::Words(row.first().map(say).unwrap_or_default());
+            rows.iter().map(cell).collect()
+        };
+        let each = |say: &dyn Fn(&Deed) -> String| -> Vec<Content> {
+            let cell = |row: &&[Deed]| {
+                let lines: Vec<String> = row.iter().map(say).collect();
+                Content::Words(lines.join("\n"))
+            };
+            rows.iter().map(cell).collect()
+        };
+        let along = || {
+            let mut columns: Vec<(&str, Vec<Content>)> = Vec::new();
+            if run.iter().any(|deed| string(deed) != string(&run[0])) {
+                columns.push(("line, its zero first", first(&|deed| self.line(deed))));
+            }
+            columns.push(("along", first(&|deed| self.along(deed))));
+            columns
         };
         let what = if makes_pegs(run) { "peg" } else { "flag" };
-        columns.push((what, words(&|deed| self.made(deed))));
+        let made = (what, each(&|deed| self.made(deed)));
         match kind {
-            Alike::Along | Alike::Square => {
-                if run.iter().any(|deed| string(deed) != string(&run[0])) {
-                    columns.push(("line, its zero first", words(&|deed| self.line(deed))));
-                }
-                columns.push(("along", words(&|deed| self.along(deed))));
-                if kind == Alike::Square {
-                    columns.push(("square off", words(&|deed| self.off(deed))));
-                }
+            Alike::Along => {
+                columns.push(made);
+                columns.extend(along());
+            }
+            Alike::Square => {
+                columns.extend(along());
+                columns.push(made);
+                columns.push(("square off", each(&|deed| self.off(deed))));
                 if self.is_squared_far(run) {
-                    columns.push(("triangle", words(&|deed| self.triangle(deed))));
+                    columns.push(("triangle", each(&|deed| self.triangle(deed))));
                 }
             }
             Alike::Cross => {
-                columns.push(("two tapes cross there", words(&|deed| self.tapes(deed))));
-                columns.push(("it stands", words(&|deed| self.side(deed))));
+                columns.push(made);
+                columns.push(("two tapes cross there", each(&|deed| self.tapes(deed))));
+                columns.push(("it stands", each(&|deed| self.side(deed))));
             }
         }
         let is_checked = run.iter().any(|deed| !deed.checks.is_empty());
         if is_checked {
-            columns.push(("must read", words(&|deed| self.must_read(deed))));
+            columns.push(("must read", each(&|deed| self.must_read(deed))));
             if run.len() <= MOST_WRITTEN {
-                let boxes = run.iter().map(|deed| Content::Boxes(deed.checks.len()));
+                let checks = |row: &&[Deed]| row.iter().map(|deed| deed.checks.len()).sum();
+                let boxes = rows.iter().map(|row| Content::Boxes(checks(row)));
                 columns.push(("you read", boxes.collect()));
             }
         }
-        columns.push(("fine", vec![Content::Tick; run.len()]));
-        let rows = (0..run.len()).map(|row| {
+        columns.push(("fine", vec![Content::Tick; rows.len()]));
+        let rows = (0..rows.len()).map(|row| {
             let cell = |(_, cells): &(&str, Vec<Content>)| cells[row].clone();
             columns.iter().map(cell).collect()
         });
@@ -297,8 +321,8 @@ impl Telling<'_> {
                 back,
             }) => format!(
                 "{} {}, {}, {}",
-                length(along),
                 if back { "back" } else { "on" },
+                length(along),
                 length(square),
                 length(across)
             ),
@@ -345,16 +369,23 @@ impl Telling<'_> {
         let checks = deed.checks.iter().map(|check| {
             let range = check.range(&self.job.manner);
             if Some(check.to) == deed.makes {
-                format!("{range}\nfrom {}", self.name(check.from))
+                format!("{range} from {}", self.name(check.from))
             } else {
-                format!(
-                    "{range}\n{} to {}",
-                    self.name(check.from),
-                    self.name(check.to)
-                )
+                let (from, to) = (self.name(check.from), self.name(check.to));
+                format!("{from} to {to} {range}")
             }
         });
         checks.collect::<Vec<_>>().join("\n")
+    }
+}
+
+/// Whether two deeds square off the same place of the same string.
+fn is_beside(one: &Deed, other: &Deed) -> bool {
+    match (&one.does, &other.does) {
+        (Doing::Square { along: a, .. }, Doing::Square { along: b, .. }) => {
+            string(one) == string(other) && a.tape == b.tape
+        }
+        _ => false,
     }
 }
 

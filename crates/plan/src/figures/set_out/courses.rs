@@ -70,6 +70,8 @@ pub struct ReadingFigures {
     pub least: f64,
     /// The most it may read.
     pub most: f64,
+    /// Under the first and over the second the work stops; null where checks were not judged together.
+    pub stops: Option<[f64; 2]>,
 }
 
 /// What a foreman checks along the edges.
@@ -158,6 +160,7 @@ fn reading_figures(reading: &Reading, spots: &Spots) -> ReadingFigures {
         reading: reading.taped.into(),
         least: reading.least,
         most: reading.most,
+        stops: reading.stops,
     }
 }
 

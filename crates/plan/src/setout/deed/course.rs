@@ -83,8 +83,8 @@ impl Method {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Self::Swing => "swing, found with two strings",
-            Self::SwingSquaredOff => "swing, squared off the chord",
+            Self::Swing => "swing, the swing point found with two tapes",
+            Self::SwingSquaredOff => "swing, the swing point squared off the chord",
             Self::ChordOffsets => "offsets from the chord",
             Self::Ties => "two tapes crossing",
             Self::Halving => "halving",

@@ -23,9 +23,9 @@ pub struct Manner {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Crew {
     /// Two people: one holds the zero.
-    #[default]
     Two,
     /// A person alone: every tape end is on a nail, a hook or a peg.
+    #[default]
     Alone,
 }
 

@@ -33,6 +33,14 @@ pub enum Note {
     NoInsideEdge,
     /// The marks are read before anything is set from them.
     MarksFirst,
+    /// The struck line runs over the apex peg.
+    OverTheApex,
+    /// The flag stands on the line that was struck.
+    OnTheLine,
+    /// A string lies across ways in use.
+    TakeDown,
+    /// The spot is on the face of a wall or building, where nothing is driven.
+    OnTheFace,
 }
 
 impl Note {
@@ -65,6 +73,10 @@ impl Note {
                 "The inside edge has no radius: this bend is too tight for the width.".into()
             }
             Self::MarksFirst => "These are the marks that all is set from: where one reads otherwise it has moved, or it is another: find out before going on.".into(),
+            Self::OverTheApex => "It must run over the apex peg.".into(),
+            Self::OnTheLine => "It must stand on the line that is struck.".into(),
+            Self::TakeDown => "Take it down once the pegs squared off it stand.".into(),
+            Self::OnTheFace => "It is on the face of a wall or building: mark it there, drive nothing.".into(),
         }
     }
 }

@@ -13,12 +13,11 @@ pub enum Spot {
     Peg(usize),
     /// The swing point of a bend, by the bend's number: `S1`.
     Swing(usize),
-    /// The middle of the chord of a bend: `M1`.
-    Middle(usize),
     /// The apex of a bend: `A1`.
     Apex(usize),
-    /// A flag on a line of the path: `C1.3` is the third on the centre line of bend 1, `L2+3` the
-    /// third on the left edge of the straight that starts from peg 2.
+    /// A flag on a line of the path: `C1.3` is the third on the centre line of bend 1, `IA1` the one
+    /// of its inside edge beside the apex, `L2+3` the third on the left edge of the straight that
+    /// starts from peg 2.
     Flag {
         /// What it stands on.
         of: Part,
@@ -176,9 +175,9 @@ impl Spots {
                 .unwrap_or_else(|| format!("mark {}", index + 1)),
             Spot::Peg(number) => format!("peg {number}"),
             Spot::Swing(bend) => format!("S{bend}"),
-            Spot::Middle(bend) => format!("M{bend}"),
             Spot::Apex(bend) => format!("A{bend}"),
             Spot::Flag { of, line, nth } => match of {
+                Part::Bend(bend) if nth == 0 => format!("{}A{bend}", line.letter()),
                 Part::Bend(bend) => format!("{}{bend}.{nth}", line.letter()),
                 Part::Straight(peg) => format!("{}{peg}+{nth}", line.letter()),
             },

@@ -73,7 +73,6 @@ impl Telling<'_> {
             Spot::Mark(_) => format!("mark {name}"),
             Spot::Peg(_) => format!("drive {name}"),
             Spot::Swing(_) => format!("drive the swing point peg {name}"),
-            Spot::Middle(_) => format!("mark the middle, {name}"),
             Spot::Apex(_) => format!("drive the apex peg {name}"),
             Spot::Flag { line, .. } => format!("set flag {name} of the {}", line.name()),
             Spot::Aim { .. } => format!("drive nail {name}"),
@@ -165,19 +164,17 @@ impl Telling<'_> {
                 to,
                 left,
                 line,
-            } => vec![
-                format!("{}.", self.zero(*about, true)),
-                format!(
-                    "Keep it taut and level and walk with {0} on your {1}, from the line {0} to {2} to the line {0} to {3}, no farther: mark the {4} every step at {5}.",
-                    self.name(*about),
-                    side(*left),
-                    self.name(*from),
-                    self.name(*to),
-                    line.name(),
-                    self.manner
-                        .read(radius, self.manner.fastening(*about, true))
-                ),
-            ],
+            } => vec![format!(
+                "{zero} and walk with it taut and level, {0} on your {1}, from the line {0} to {2} to the line {0} to {3}, no farther: mark the {4} every step at {5}.",
+                self.name(*about),
+                side(*left),
+                self.name(*from),
+                self.name(*to),
+                line.name(),
+                self.manner
+                    .read(radius, self.manner.fastening(*about, true)),
+                zero = self.zero(*about, true)
+            )],
             Doing::Slide {
                 from,
                 over,
@@ -249,7 +246,7 @@ impl Telling<'_> {
     fn scratch(&self, scratch: &Scratch, radius: &Taped, side: &str) -> String {
         let voice = &self.manner.voice;
         format!(
-            "{} and with {} scratch an arc on the ground, {side}, about {} long: from {} to {} away from {}.",
+            "{} and with {} scratch an arc {side}, about {} long, {} to {} away from {}.",
             self.zero(scratch.about, true),
             self.manner
                 .read(radius, self.manner.fastening(scratch.about, true)),

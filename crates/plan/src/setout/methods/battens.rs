@@ -36,7 +36,7 @@ pub fn course(job: &BendJob) -> Result<Course, NotHere> {
     for (line, arc) in lines {
         let spots = match line {
             PathLine::Centre => [first, apex, last],
-            _ => [0, 1, 2].map(|nth| job.flag(line, nth)),
+            _ => [1, 2, 3].map(|nth| job.flag(line, nth)),
         };
         let places = [arc.start(), arc.apex(), arc.end()];
         for ((spot, at), beside) in spots.into_iter().zip(places).zip([first, apex, last]) {

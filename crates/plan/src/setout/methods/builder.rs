@@ -133,6 +133,14 @@ impl Builder {
         self
     }
 
+    /// The last deed is not checked.
+    pub(super) fn unchecked(&mut self) -> &mut Self {
+        if let Some(deed) = self.deeds.last_mut() {
+            deed.checks.clear();
+        }
+        self
+    }
+
     /// A remark beside the last deed.
     pub(super) fn note(&mut self, note: Note) -> &mut Self {
         if let Some(deed) = self.deeds.last_mut() {

@@ -55,6 +55,14 @@ pub fn course(job: &PegJob) -> Course {
             PegFrom::BaseLine => {
                 if !strung {
                     builder.stretch(job.base[0], job.base[1]);
+                    if job
+                        .read_first
+                        .iter()
+                        .any(|read| is_between(*read, job.base))
+                    {
+                        builder.unchecked();
+                    }
+                    builder.note(Note::TakeDown);
                     strung = true;
                 }
                 builder.square(job.base, spot, at);
@@ -63,4 +71,8 @@ pub fn course(job: &PegJob) -> Course {
         }
     }
     builder.finish(Method::Pegs, vec![PathLine::Centre])
+}
+
+fn is_between([one, other]: [Spot; 2], ends: [Spot; 2]) -> bool {
+    [one, other] == ends || [other, one] == ends
 }

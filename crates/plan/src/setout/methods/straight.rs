@@ -85,17 +85,15 @@ pub fn course(job: &StraightJob) -> Course {
     set_between(&mut builder, PathLine::Centre, pegs);
     let edges = [PathLine::Left, PathLine::Right];
     let corners = edges.map(|edge| [flag(edge, 0), flag(edge, between.len() + 1)]);
-    for (edge, corners) in edges.into_iter().zip(corners) {
-        let off = match edge {
-            PathLine::Left => way.left().unit() * (0.5 * job.width),
-            _ => -way.left().unit() * (0.5 * job.width),
-        };
-        for (corner, at) in corners.into_iter().zip([start, end]) {
-            builder.square(pegs, corner, at + off);
-        }
-    }
     let [[left, left_end], [right, right_end]] = corners;
-    builder.check(&[[left, right_end], [right, left_end], [left, right]]);
+    let off = way.left().unit() * (0.5 * job.width);
+    builder
+        .square(pegs, left, start + off)
+        .square(pegs, right, start - off)
+        .check(&[[left, right]])
+        .square(pegs, left_end, end + off)
+        .square(pegs, right_end, end - off)
+        .check(&[[left, right_end], [right, left_end]]);
     for (edge, corners) in edges.into_iter().zip(corners) {
         set_between(&mut builder, edge, corners);
     }

@@ -46,19 +46,19 @@ pub fn squared_off(job: &BendJob) -> Result<Course, NotHere> {
     Ok(strike(job, builder, Method::SwingSquaredOff))
 }
 
-/// The chord, its middle and the apex, which the methods that check by the apex begin with.
+/// The chord and the apex, which the methods that check by the apex begin with.
 pub(super) fn with_apex(job: &BendJob) -> Builder {
     let [first, last] = job.ends();
-    let (middle, apex) = (Spot::Middle(job.number), Spot::Apex(job.number));
+    let apex = Spot::Apex(job.number);
     let mut builder = Builder::on_the_chord(job);
-    builder
-        .along([first, last], middle, job.arc.start().middle(job.arc.end()))
-        .check(&[[middle, last]]);
     builder
         .square([first, last], apex, job.arc.apex())
         .check(&[[first, apex], [apex, last]]);
     builder
 }
+
+/// The number of the flags beside the apex, which no table has.
+const AT_THE_APEX: usize = 0;
 
 fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
     let [first, last] = job.ends();
@@ -66,6 +66,9 @@ fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
     builder
         .check(&[[swing, first], [swing, last], [swing, apex]])
         .note(Note::NotStretching);
+    if let Some(mark) = job.swing_mark {
+        builder.check(&[[mark, swing]]);
+    }
     for line in job.lines() {
         let Some(arc) = job.line(line) else { continue };
         let radius = builder.taped(arc.radius());
@@ -77,8 +80,15 @@ fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
             left: job.arc.turns_left(),
             line,
         });
-        if line != PathLine::Centre {
-            builder.along([swing, apex], job.flag(line, 1), arc.apex());
+        if line == PathLine::Centre {
+            builder.note(Note::OverTheApex);
+        }
+    }
+    for line in [PathLine::Inside, PathLine::Outside] {
+        if let Some(arc) = job.line(line) {
+            builder
+                .along([swing, apex], job.flag(line, AT_THE_APEX), arc.apex())
+                .note(Note::OnTheLine);
         }
     }
     if job.line(PathLine::Inside).is_none() {

@@ -50,7 +50,7 @@ impl Ties {
             .and_then(|surroundings| self.beside(surroundings))
             .map_or_else(String::new, |name| format!(", on the side of {name}"));
         format!(
-            "{} of the line from {first} to {second} as you look from the first to the second{beside}",
+            "{} as you look from {first} to {second}{beside}",
             self.side.word()
         )
     }

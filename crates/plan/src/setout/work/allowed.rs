@@ -1,7 +1,7 @@
 //! What the checks of a path's work may read: all of them judged together.
 
 use super::RouteWork;
-use crate::budget::{Budget, CheckError, SpotError, Taping, Thresholds};
+use crate::budget::{Budget, CheckError, Taping, Thresholds};
 use crate::setout::Course;
 
 impl RouteWork {
@@ -10,7 +10,7 @@ impl RouteWork {
     pub(super) fn allow(&mut self, taping: &Taping) {
         let pegging = Budget::of(&self.pegging, taping);
         let taping = Taping {
-            pegs: spread(&pegging),
+            pegs: pegging.spread(),
             ..*taping
         };
         let after: Vec<(bool, Budget)> = self
@@ -50,12 +50,4 @@ impl RouteWork {
             .map(|straight| &mut straight.course)
             .chain(ways.filter_map(|way| way.course.as_mut().ok()))
     }
-}
-
-/// The standard deviation in each direction that the spots of a budget have on the whole.
-#[expect(clippy::cast_precision_loss, reason = "a count of pegs")]
-fn spread(budget: &Budget) -> f64 {
-    let places = budget.spots.values().map(SpotError::place);
-    let squares: f64 = places.map(|place| 0.5 * place * place).sum();
-    (squares / budget.spots.len().max(1) as f64).sqrt()
 }

@@ -165,12 +165,10 @@ impl Survey<'_> {
     /// A flag or a mark is stuck among roots without harm, and where the path itself lies along a
     /// thing it stands on the face of it.
     fn stands(&self, spot: Spot, standing: &mut Vec<Hindrance>) {
-        match spot {
-            Spot::Flag { .. } => standing.retain(|found| {
+        if let Spot::Flag { .. } = spot {
+            standing.retain(|found| {
                 !matches!(found.cause, Cause::Roots(_)) && found.deep > ON_THE_FACE
-            }),
-            Spot::Middle(_) => standing.retain(|found| !matches!(found.cause, Cause::Roots(_))),
-            _ => {}
+            });
         }
     }
 

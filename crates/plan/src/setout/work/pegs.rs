@@ -6,8 +6,9 @@ use super::Ground;
 use crate::setout::methods::{PegFrom, PegJob, pegs};
 use crate::setout::reach::Hindrance;
 use crate::setout::{
-    Anchor, BaseLine, CLEAR_OF_SPADE, Course, NoOffsetPeg, OffsetPeg, Placing, RouteSetOut, Spot,
-    Spots, Step, TieError, Ties, Voice, offset_pegs,
+    Anchor, BaseLine, CLEAR_OF_SPADE, Course, NoOffsetPeg, OffsetPeg, Passable, Placing,
+    RouteSetOut, SHORTEST_PULL, Spot, Spots, Step, TieError, Ties, Voice, offset_pegs,
+    taping_allowance,
 };
 use crate::solve::{Peg, Solved};
 use crate::surroundings::Surroundings;
@@ -100,7 +101,8 @@ pub(super) fn pegs_work(
     }
     tied.sort_by_key(|tied| tied.spot);
     driving.read_marks();
-    let pegging = pegs::course(&driving.job);
+    let mut pegging = pegs::course(&driving.job);
+    ground.note_faces(&mut pegging);
     let pegs = stations
         .iter()
         .zip(tied)
@@ -166,6 +168,9 @@ impl Driving<'_> {
             }
             ties = onward.or(ties);
         }
+        if let Some(PegFrom::Ties { pair, check }) = &mut from {
+            *check = check.or_else(|| self.neighbour(peg.at, *pair));
+        }
         match from {
             Some(from) => self.job.pegs.push((spot, peg.at, from)),
             None => self.job.ground.put(spot, peg.at),
@@ -189,6 +194,20 @@ impl Driving<'_> {
             ties,
             standing: self.ground.reach.stand(peg.at),
         }
+    }
+
+    /// The peg nearest to a place that stands by then and can be taped to it, to check it by where
+    /// no third mark does, and the room that has.
+    fn neighbour(&self, at: Point, pair: [Spot; 2]) -> Option<(Spot, f64)> {
+        let pegs = self.standing.iter().filter(|(spot, anchor)| {
+            matches!(spot, Spot::Peg(_))
+                && !pair.contains(spot)
+                && anchor.at.distance(at) >= SHORTEST_PULL
+                && self.ground.passable(anchor.at, at) != Passable::Blocked
+        });
+        let off = |anchor: &Anchor| anchor.at.distance(at);
+        let (spot, anchor) = pegs.min_by(|(_, a), (_, b)| off(a).total_cmp(&off(b)))?;
+        Some((*spot, taping_allowance(off(anchor))))
     }
 
     fn spot_of(&self, anchor: &Anchor) -> Option<Spot> {

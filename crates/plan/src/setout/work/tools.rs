@@ -88,7 +88,7 @@ pub(super) fn tools(work: &RouteWork, plan: &Plan) -> ToolList {
         offset_pegs,
         spare_pegs: (pegs + apex_pegs + swing_pegs + offset_pegs).div_ceil(ONE_SPARE_IN),
         nails: pegs + apex_pegs + swing_pegs + aims,
-        flags: made(|spot| matches!(spot, Spot::Flag { .. } | Spot::Middle(_))),
+        flags: made(|spot| matches!(spot, Spot::Flag { .. })),
         battens: battens.reduce(f64::max),
         draws_lines: does(|does| matches!(does, Doing::Strike { .. } | Doing::Slide { .. })),
         longest_pull: work

@@ -146,7 +146,12 @@ pub(super) fn bend_work(
     picked: Option<Method>,
     error: &impl Fn(&Course) -> Option<f64>,
 ) -> BendWork {
-    let job = job(&bend, ground.plan);
+    let swing_point =
+        (bend.radius.exact <= ground.plan.tape.length).then(|| ground.swing_point(&bend));
+    let job = BendJob {
+        swing_mark: swing_point.as_ref().and_then(|tied| ground.mark_of(tied)),
+        ..job(&bend, ground.plan)
+    };
     let ways: Vec<Way> = Method::OF_A_BEND
         .into_iter()
         .map(|method| way(ground, &job, method, error))
@@ -164,8 +169,6 @@ pub(super) fn bend_work(
     let fallback = best(&ways, tolerance, |way| {
         way.is_possible() && leans_on(way.method) != taken
     });
-    let swing_point =
-        (bend.radius.exact <= ground.plan.tape.length).then(|| ground.swing_point(&bend));
     BendWork {
         bend,
         of,
@@ -178,7 +181,7 @@ pub(super) fn bend_work(
 }
 
 /// A bend as a job, its flags as far apart as the plan says.
-fn job(bend: &BendSetOut, plan: &Plan) -> BendJob {
+pub(super) fn job(bend: &BendSetOut, plan: &Plan) -> BendJob {
     let spacing = match plan.set_out.spacing {
         Spacing::Usual => None,
         Spacing::Every(spacing) => Some(spacing),
@@ -204,7 +207,10 @@ fn way(
     method: Method,
     error: &impl Fn(&Course) -> Option<f64>,
 ) -> Way {
-    let tried = |course: Result<Course, NotHere>| {
+    let tried = |mut course: Result<Course, NotHere>| {
+        if let Ok(course) = &mut course {
+            ground.note_faces(course);
+        }
         let hindrances = match &course {
             Ok(course) => hindrances(ground, course, Some(&job.arc)),
             Err(_) => Vec::new(),

@@ -143,7 +143,7 @@ impl Ink<'_> {
                 let edge = Stroke::new(palette.weight, palette.ink);
                 self.painter.add(Shape::convex_polygon(cloth, fill, edge));
             }
-            Spot::Middle(_) | Spot::Aim { .. } => {
+            Spot::Aim { .. } => {
                 self.painter.circle(at, 3.0 + 0.5 * more, fill, line);
             }
         }
