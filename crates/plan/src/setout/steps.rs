@@ -329,9 +329,10 @@ impl BendSetOut {
         }
     }
 
-    /// In one sentence, what rounding the string to the tape does.
+    /// In one sentence, what rounding the string to the tape does; `None` where that is nothing to
+    /// speak of.
     #[must_use]
-    pub fn rounding_words(&self, voice: &Voice) -> String {
+    pub fn rounding_words(&self, voice: &Voice) -> Option<String> {
         let way = |metres: f64| if metres < 0.0 { "towards" } else { "away from" };
         let longer = if self.rounding.string < 0.0 {
             "shorter"
@@ -340,19 +341,19 @@ impl BendSetOut {
         };
         const SHOWN: f64 = 5e-5; // less is 0.0 mm and 0.00 in
         if self.rounding.string.abs() < SHOWN {
-            return "Rounding: the tape shows the radius as drawn.".into();
+            return None;
         }
         if self.rounding.apex.abs() < SHOWN {
-            return format!(
+            return Some(format!(
                 "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex stays where it is.",
                 voice.fine(self.rounding.string)
-            );
+            ));
         }
-        format!(
+        Some(format!(
             "Rounding: the string read off the tape is {} {longer} than drawn; with the end pegs kept the apex moves {} {} the chord.",
             voice.fine(self.rounding.string),
             voice.fine(self.rounding.apex),
             way(self.rounding.apex)
-        )
+        ))
     }
 }

@@ -152,6 +152,19 @@ impl RouteWork {
         }
     }
 
+    /// How far out of its range every check of this work may read before the work stops, in metres:
+    /// the least there is. `None` where none was judged.
+    #[must_use]
+    pub fn beyond_fine(&self) -> Option<f64> {
+        let checks = self.acts().flat_map(|act| &act.deed.checks);
+        let beyond = checks.filter_map(|check| {
+            let [least, most] = check.stops?;
+            Some((check.least - least).min(most - check.most))
+        });
+        // A range that begins at nothing has nothing below it.
+        beyond.filter(|beyond| *beyond > 0.0).reduce(f64::min)
+    }
+
     /// The pegs, in walking order, and the swing points a tape reaches.
     pub fn tied_spots(&self) -> impl Iterator<Item = &TiedSpot> {
         let swing_points = self

@@ -1,62 +1,64 @@
-//! The page to read first: what to put right, what to bring, what to mind, in which order to work.
+//! What to read first: what to put right and to mind, what to bring, in which order to work, what is fine.
 
 use plan::finding::Severity;
 
 use crate::pen::Style;
 
-use super::Job;
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
+use super::steps::STEP;
 use super::words;
+use super::{Chapter, Job};
 
 /// So many findings are listed; the plan shows all of them.
 const MOST: usize = 8;
 
-/// How the page is lettered: as large as leaves it on one page, or else the first.
-const STYLES: [Style; 3] = [Style::BODY, Style::BODY.high(2.35), Style::BODY.high(2.2)];
-
-pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
+pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str, page: impl Fn(Chapter) -> usize) {
     flow.start("Before you start");
-    let tried = STYLES.map(|style| parts(job, path, style));
-    let fits = |parts: &&Vec<Part>| {
-        parts.iter().map(|part| flow.height(part)).sum::<f64>() <= flow.room().height
-    };
-    if let Some(parts) = tried.iter().find(fits).or(tried.first()) {
-        flow.set(&parts.clone());
-    }
-}
-
-fn parts(job: &Job<'_>, path: &str, style: Style) -> Vec<Part> {
-    let mut parts = vec![
-        Part::Paragraph(about(job, path), style),
-        Part::Paragraph(words::STANDING.to_owned(), style.bold()),
-    ];
-    parts.extend(findings(job));
     let ticked = |words: Vec<String>| {
         let entries = words
             .into_iter()
-            .map(|words| Entry::new(Label::Tick, words, style));
+            .map(|words| Entry::new(Label::Tick, words, STEP));
         Part::List(entries.collect())
     };
+    let mut parts = vec![
+        Part::Paragraph(about(job, path), STEP),
+        Part::Paragraph(words::STANDING.to_owned(), STEP.bold()),
+    ];
+    parts.extend(findings(job));
     parts.extend([
-        Part::Heading("Bring".to_owned()),
-        ticked(words::tools(job)),
         Part::Heading("Mind".to_owned()),
         ticked(words::cautions(job.plan)),
-        Part::Heading("Order of work".to_owned()),
-        Part::List(order(job, style)),
     ]);
-    parts
+    flow.set(&parts);
+    flow.start("What to bring, and in which order");
+    let mut parts = vec![
+        Part::Heading("Bring".to_owned()),
+        ticked(words::tools(job)),
+        Part::Heading("Order of work".to_owned()),
+        Part::List(order(job, page)),
+        Part::Heading("How things are named, and what is fine".to_owned()),
+    ];
+    let named = words::naming(job).into_iter().chain(words::reading(job));
+    let entries = named.map(|words| Entry::new(Label::Bullet, words, STEP));
+    parts.push(Part::List(entries.collect()));
+    flow.set(&parts);
 }
 
-/// Stage after stage, as one walks.
-fn order(job: &Job<'_>, style: Style) -> Vec<Entry> {
-    let stages = job.work.order.iter().map(|stage| words::stage(job, *stage));
-    let last = "Stand back and walk it. Only when every check of every page is fine, and the record is written, dig.";
+/// Stage after stage, as one walks, each with its page.
+fn order(job: &Job<'_>, page: impl Fn(Chapter) -> usize) -> Vec<Entry> {
+    let stages = job.work.order.iter().map(|stage| {
+        let chapter = Chapter::Stage(*stage);
+        format!("Page {}: {}", page(chapter), words::stage(job, *stage))
+    });
+    let last = format!(
+        "Page {}: read the whole once more and write the record. Stand back and walk it. Only when all is fine, dig.",
+        page(Chapter::Record)
+    );
     stages
-        .chain([last.to_owned()])
+        .chain([last])
         .zip(1..)
-        .map(|(words, number)| Entry::new(Label::Number(number), words, style))
+        .map(|(words, number)| Entry::new(Label::Number(number), words, STEP))
         .collect()
 }
 

@@ -1,6 +1,6 @@
 //! The page of one bend: the figures to pull, the drawing, the steps, the checks.
 
-use plan::finding;
+use plan::finding::{self, Severity};
 use plan::setout::{
     BendSetOut, BendWork, Fastening, Manner, Method, Spot, Step, Taped, Voice, Way, WayVerdict,
 };
@@ -20,7 +20,7 @@ use super::{Job, diagram, words};
 /// Height of the drawing, the least and the most of it, and width of the column of figures beside
 /// it, millimetres.
 const DRAWING: f64 = 72.0;
-const LEAST_DRAWING: f64 = 40.0;
+const LEAST_DRAWING: f64 = 36.0;
 const MOST_DRAWING: f64 = 100.0;
 const COLUMN: f64 = 66.0;
 /// Free paper below the drawing, millimetres.
@@ -42,19 +42,19 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
     }
-    add_way(flow, job, bend, work.way());
+    add_way(flow, job, bend, (work.way(), true));
     if let Some(second) = work.second_way() {
         flow.start(&format!("Bend {}, if that fails", bend.number));
-        add_way(flow, job, bend, second);
-    }
-    let others = others(work);
-    if !others.is_empty() {
-        flow.set(&[Part::Heading("Other ways".to_owned()), Part::List(others)]);
+        flow.set(&[Part::Paragraph(
+            "Only if the way before cannot be done. Take its flags out first: their numbers begin again here.".to_owned(),
+            STEP,
+        )]);
+        add_way(flow, job, bend, (second, false));
     }
 }
 
 /// One way to set out the bend: figures, drawing, steps.
-fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, way: &Way) {
+fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, (way, chosen): (&Way, bool)) {
     let mut parts = vec![Part::Heading(words::sentence(way.method.name()))];
     if let WayVerdict::Awkward(reasons) | WayVerdict::NotHere(reasons) = &way.verdict {
         let sentences: Vec<String> = reasons.iter().map(|why| words::sentence(why)).collect();
@@ -71,8 +71,8 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, way: &Way) {
     if let Ok(course) = &way.course {
         parts.extend(steps::parts(job, course));
     }
-    if swings(way) {
-        parts.push(Part::Paragraph(bend.rounding_words(&job.voice), STEP));
+    if chosen {
+        parts.extend(said_last(job, bend, way));
     }
     let height = drawing_height(flow, job.voice.both, &parts);
     flow.need(height);
@@ -91,37 +91,27 @@ pub(super) fn swings(way: &Way) -> bool {
     matches!(way.method, Method::Swing | Method::SwingSquaredOff)
 }
 
-/// The ways that are neither taken nor held ready, those of the same verdict in one line.
-fn others(work: &BendWork) -> Vec<Entry> {
-    let ways = work.ways.iter().enumerate();
-    let others = ways.filter(|(i, _)| *i != work.chosen && Some(*i) != work.fallback);
-    let mut lines: Vec<(&WayVerdict, Vec<&str>)> = Vec::new();
-    for (_, way) in others {
-        match lines
-            .iter_mut()
-            .find(|(verdict, _)| *verdict == &way.verdict)
-        {
-            Some((_, names)) => names.push(way.method.name()),
-            None => lines.push((&way.verdict, vec![way.method.name()])),
-        }
-    }
-    lines
-        .into_iter()
-        .map(|(verdict, names)| {
-            let (names, reasons) = (names.join("; "), verdict.reasons().join("; "));
-            let words = match verdict {
-                WayVerdict::Workable => format!("can be done here too: {names}"),
-                WayVerdict::Awkward(_) => {
-                    format!("with care: {names}. {}", words::sentence(&reasons))
-                }
-                WayVerdict::NotHere(_) => {
-                    format!("not here: {names}. {}", words::sentence(&reasons))
-                }
-            };
-            Entry::new(Label::Bullet, words::sentence(&words), Style::BODY)
-        })
-        .collect()
+/// What rounding does, and how true the lines come out.
+fn said_last(job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Option<Part> {
+    let rounding = swings(way)
+        .then(|| bend.rounding_words(&job.voice))
+        .flatten();
+    let trust = job.trust.bends.iter();
+    let trust = trust.filter(|trust| trust.number == bend.number);
+    let trusted = trust.flat_map(|trust| {
+        let change = trust.change.as_ref().filter(|_| !trust.verdict.suits());
+        let change = change.map(|(_, words)| format!("Truer: {words}."));
+        [words::sentence(&trust.verdict.words(&job.voice))]
+            .into_iter()
+            .chain(change)
+            .chain(trust.course.unseen.iter().take(MOST_UNSEEN).cloned())
+    });
+    let sentences: Vec<String> = rounding.into_iter().chain(trusted).collect();
+    (!sentences.is_empty()).then(|| Part::Paragraph(sentences.join(" "), STEP))
 }
+
+/// So many blunders that no check shows are told, those that do the most harm.
+const MOST_UNSEEN: usize = 2;
 
 /// The drawing gives way as long as that keeps the steps on one page; where they go on anyway, it
 /// takes its usual height.
@@ -161,7 +151,7 @@ fn findings(job: &Job<'_>, bend: &BendSetOut) -> Vec<Entry> {
     let here = job
         .findings
         .iter()
-        .filter(|finding| finding.place.part == part);
+        .filter(|finding| finding.place.part == part && finding.severity != Severity::Note);
     here.map(|finding| job.entry(finding)).collect()
 }
 

@@ -80,6 +80,16 @@ impl Flow {
         }
     }
 
+    /// How many pages there are.
+    pub(super) fn length(&self) -> usize {
+        self.pages.len()
+    }
+
+    /// Puts the pages of another before the page in this place.
+    pub(super) fn insert(&mut self, place: usize, other: Self) {
+        self.pages.splice(place..place, other.pages);
+    }
+
     /// What a page of text is set in.
     pub(super) fn frame(&self) -> Frame {
         frame(self.paper, Orientation::Portrait)

@@ -23,7 +23,7 @@ mod words;
 
 use plan::finding::{self, Finding, Severity};
 use plan::fingerprint::fingerprint;
-use plan::setout::{Manner, RouteSetOut, RouteWork, Voice, work};
+use plan::setout::{Manner, RouteSetOut, RouteWork, Stage, Trust, Voice, work};
 use plan::solve::{Origin, SolvedRoute, SolvedScheme};
 use plan::{Plan, Solved};
 
@@ -62,6 +62,9 @@ struct Job<'a> {
     route: &'a SolvedRoute,
     work: &'a RouteWork,
     set: &'a RouteSetOut,
+    trust: Trust,
+    /// How wide what is set on a page is, in millimetres.
+    width: f64,
     findings: Vec<&'a Finding>,
     fingerprint: &'a str,
     voice: Voice,
@@ -146,6 +149,8 @@ fn add_route(
         route,
         work: &work,
         set: &work.figures,
+        trust: work.trust(plan),
+        width: flow.frame().width,
         findings,
         fingerprint,
         voice,
@@ -158,14 +163,51 @@ fn add_route(
         request,
     };
     flow.add(plan_page::composed(&job, &path));
-    before_you_start::add(flow, &job, &path);
-    peg_page::add(flow, &job);
-    straight_page::add(flow, &job);
-    for bend in &work.bends {
-        bend_page::add(flow, &job, bend);
+    let before = flow.length();
+    let mut begins: Vec<(Chapter, usize)> = Vec::new();
+    for &stage in &work.order {
+        begins.push((Chapter::Stage(stage), flow.length()));
+        match stage {
+            Stage::Pegs => peg_page::add(flow, &job),
+            Stage::Straight(i) => {
+                if let Some(straight) = work.straights.get(i) {
+                    straight_page::add(flow, &job, straight);
+                }
+            }
+            Stage::Bend(i) => {
+                if let Some(bend) = work.bends.get(i) {
+                    bend_page::add(flow, &job, bend);
+                }
+            }
+            Stage::OffsetPegs => recovery_page::add(flow, &job),
+        }
     }
-    recovery_page::add(flow, &job);
+    if !work.order.contains(&Stage::OffsetPegs) {
+        recovery_page::add(flow, &job);
+    }
+    begins.push((Chapter::Record, flow.length()));
     record_page::add(flow, &job, &path);
+    // What is read first tells the pages of all else, so it is composed last: once to see how many
+    // pages it takes itself.
+    let mut first = Flow::new(request.paper);
+    for _ in 0..2 {
+        let own = first.length();
+        first = Flow::new(request.paper);
+        first.foot = flow.foot.clone();
+        let page = |chapter: Chapter| {
+            let found = begins.iter().find(|(other, _)| *other == chapter);
+            found.map_or(0, |(_, at)| at + own + 1)
+        };
+        before_you_start::add(&mut first, &job, &path, page);
+    }
+    flow.insert(before, first);
+}
+
+/// A part of the sheet that the order of work sends one to.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Chapter {
+    Stage(Stage),
+    Record,
 }
 
 fn nothing(flow: &mut Flow, what: &str, findings: &[&Finding]) {

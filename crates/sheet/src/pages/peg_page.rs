@@ -1,12 +1,12 @@
 //! The pegs: driven where tapes from marks cross, or as a second way squared off the base line.
 
-use plan::setout::{Placing, Spot, Taped};
+use plan::setout::{PegWork, Spot, Taped, moved_peg_words};
 
 use crate::pen::{Style, Weight};
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
-use super::steps::{self, STEP, ties_table};
+use super::steps::{self, STEP};
 use super::table::{Content, Table};
 use super::{Job, words};
 
@@ -31,26 +31,30 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         let words = format!(
             "Drive {first} and {last} first, by eye, where the plan page has them: all else is measured from these two."
         );
-        let check = format!("{first} to {last} must read {}.", base.check(&job.voice));
+        let check = format!("{first} to {last} must read {}.", base_reads(job));
         before.push(Entry::new(Label::Number(2), words, STEP).checked([check]));
     }
     flow.set(&steps::numbered(job, pegging, before));
-    let swung = job.work.bends.iter().filter(|work| {
-        super::bend_page::swings(work.way())
-            || work.second_way().is_some_and(super::bend_page::swings)
-    });
-    let tied = swung.filter_map(|work| work.swing_point.as_ref());
-    let tied: Vec<_> = tied.filter(|tied| tied.ties.is_ok()).collect();
-    if !tied.is_empty() {
-        let rows = tied.into_iter().map(|tied| (tied, tied.name.clone()));
-        flow.set(&[
-            Part::Heading(
-                "Swing points, found on the pages of their bends: to check by".to_owned(),
-            ),
-            Part::Table(ties_table(job, "point", rows)),
-        ]);
-    }
+    flow.set(&[
+        Part::Heading("A root or a stone in its place".to_owned()),
+        Part::Paragraph(moved_peg_words(&job.voice), STEP),
+    ]);
     base_line(flow, job);
+}
+
+/// What the base line must read: as it is read on page “Pegs”, if it is read there.
+fn base_reads(job: &Job<'_>) -> String {
+    let (base, pegging) = (&job.set.base, &job.work.pegging);
+    let name = |spot| pegging.spots.name(spot);
+    let checks = pegging.deeds.iter().flat_map(|deed| &deed.checks);
+    let read = checks.into_iter().find(|check| {
+        let ends = [name(check.from), name(check.to)];
+        ends.contains(&base.from_name) && ends.contains(&base.to_name)
+    });
+    match read {
+        Some(check) => check.range(&job.manner),
+        None => base.check(&job.voice),
+    }
 }
 
 /// The same pegs from the base line, for where no tape can be pulled to a mark.
@@ -64,7 +68,7 @@ fn base_line(flow: &mut Flow, job: &Job<'_>) {
             base.from_name,
             base.to_name,
             voice.taped(&base.length),
-            base.check(voice)
+            base_reads(job)
         ),
         Style::LARGE.bold(),
     )];
@@ -78,37 +82,25 @@ fn base_line(flow: &mut Flow, job: &Job<'_>) {
         ),
         Style::BODY,
     ));
-    parts.push(placings(job, "peg", &set.pegs));
-    if !set.swing_points.is_empty() {
-        parts.push(Part::Heading("Swing points".to_owned()));
-        parts.push(Part::Paragraph(
-            "To check by: each is found on the page of its bend, after the pegs stand.".to_owned(),
-            Style::BODY,
-        ));
-        parts.push(placings(job, "swing point", &set.swing_points));
-    }
-    flow.set(&parts);
-}
-
-fn placings(job: &Job<'_>, what: &str, placings: &[Placing]) -> Part {
     let heads = [
-        what,
+        "peg",
         "along",
         "off",
         "tie from the start",
         "tie from the end",
         "done",
     ];
-    Part::Table(Table {
+    parts.push(Part::Table(Table {
         heads: heads.map(str::to_owned).to_vec(),
-        rows: placings.iter().map(|placing| row(job, placing)).collect(),
+        rows: job.work.pegs.iter().map(|peg| row(job, peg)).collect(),
         names: 0,
         style: TABLE,
-    })
+    }));
+    flow.set(&parts);
 }
 
-fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {
-    let voice = &job.voice;
+fn row(job: &Job<'_>, peg: &PegWork) -> Vec<Content> {
+    let (voice, placing) = (&job.voice, &peg.placing);
     let words = |taped: &Taped| Content::Words(words::stacked(voice, taped.exact, ""));
     let off = &placing.off;
     let side = match off.tape {
@@ -116,10 +108,16 @@ fn row(job: &Job<'_>, placing: &Placing) -> Vec<Content> {
         tape if tape < 0.0 => " right",
         _ => "",
     };
+    let [along, off] = if peg.off_base {
+        let off = Content::Words(words::stacked(voice, off.exact.abs(), side));
+        [words(&placing.along), off]
+    } else {
+        ["something stands there:", "by its ties alone"].map(|said| Content::Words(said.to_owned()))
+    };
     vec![
         Content::Words(placing.name.clone()),
-        words(&placing.along),
-        Content::Words(words::stacked(voice, off.exact.abs(), side)),
+        along,
+        off,
         words(&placing.from_start),
         words(&placing.from_end),
         Content::Tick,

@@ -1,6 +1,6 @@
 //! The page that is kept: the whole read once more, by whom, and when.
 
-use plan::setout::Reading;
+use plan::setout::Spot;
 
 use super::Job;
 use super::flow::{Flow, Part};
@@ -19,7 +19,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     let parts = vec![
         Part::Paragraph(
             format!(
-                "{}: when every line lies, read these afresh, with another tape or another person if there is one, and write down what it reads. One that is out: read it again, then what is nearest to it; move nothing before two checks agree on what is wrong. Dig only when all are fine. Keep this page with the plan.",
+                "{}: when every line lies, read these afresh, with another tape or another person if there is one, and write down what it reads. They are the ranges of the pages before. Between fine and stop look again: read it once more, then what is nearest to it; move nothing before two checks agree on what is wrong. Dig only when all are fine. Keep this page with the plan.",
                 super::short(path)
             ),
             STEP,
@@ -41,65 +41,78 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     )]);
 }
 
-/// The checks between pegs, apexes and the middle of each bend: those that span most.
+/// What is read once more: every check of the work whose spots still stand when the lines are drawn,
+/// in the order of the work, each once.
 fn readings(job: &Job<'_>) -> Table {
     let length = |metres| Content::Words(job.voice.length(metres));
-    let row = |what: String, least: Content, most: Content| {
-        vec![
-            Content::Words(what),
-            least,
-            most,
-            Content::Write,
-            Content::Tick,
-        ]
-    };
-    let pegging = job.work.pegging.deeds.iter();
-    let ties = pegging
-        .filter(|deed| deed.makes.is_some())
-        .flat_map(|deed| &deed.checks);
-    let ties = ties.map(|check: &Reading| {
-        let name = |spot| job.work.pegging.spots.name(spot);
-        let what = format!("{} to {}", name(check.from), name(check.to));
-        row(what, length(check.least), length(check.most))
-    });
-    let bends = job.set.bends.iter();
-    let bends = bends.flat_map(|bend| bend.checks.iter().map(|check| (bend.number, check)));
-    let bends = bends.map(|(number, check)| {
-        let what = format!("bend {number}: {}", check.what);
-        row(what, length(check.from), length(check.to))
-    });
-    let straights = job.work.straights.iter().filter_map(|straight| {
-        let deed = straight.course.deeds.first()?;
-        let check = deed.checks.first()?;
-        let (first, last) = straight.straight.pegs;
-        let what = format!("peg {first} to peg {last}");
-        Some(row(what, length(check.least), length(check.most)))
-    });
-    let heads = ["measure", "from", "to", "you read", "fine"];
+    let mut read: Vec<[Spot; 2]> = Vec::new();
+    let mut rows = Vec::new();
+    for act in job.work.acts() {
+        for check in &act.deed.checks {
+            let mut pair = [check.from, check.to];
+            pair.sort();
+            let [from, to] = pair;
+            let goes_on =
+                |spot: Spot| matches!(spot, Spot::Peg(_) | Spot::Apex(_) | Spot::Flag { .. });
+            let stands = goes_on(from) || goes_on(to);
+            let is_swing = |spot: Spot| matches!(spot, Spot::Swing(_) | Spot::Aim { .. });
+            if !stands || is_swing(from) || is_swing(to) || read.contains(&pair) {
+                continue;
+            }
+            read.push(pair);
+            let name = |spot| act.course.spots.name(spot);
+            let (under, over) = match check.stops {
+                Some([under, over]) => (length(under), length(over)),
+                None => (
+                    Content::Words("–".to_owned()),
+                    Content::Words("–".to_owned()),
+                ),
+            };
+            rows.push(vec![
+                Content::Words(format!("{} to {}", name(check.from), name(check.to))),
+                length(check.least),
+                length(check.most),
+                under,
+                over,
+                Content::Write,
+                Content::Tick,
+            ]);
+        }
+    }
+    let heads = [
+        "measure",
+        "fine from",
+        "fine up to",
+        "stop under",
+        "stop over",
+        "you read",
+        "fine",
+    ];
     Table {
         heads: heads.map(str::to_owned).to_vec(),
-        rows: ties.chain(straights).chain(bends).collect(),
+        rows,
         names: 0,
         style: STEP,
     }
 }
 
+/// The foreman's check of each bend: both edges walked with a tape.
 fn foremen(job: &Job<'_>) -> Table {
     let row = |bend: &plan::setout::BendWork| {
         let foreman = bend.way().course.as_ref().ok()?.foreman?;
         Some(vec![
             Content::Words(format!("bend {}", bend.bend.number)),
-            Content::Words(job.voice.taped(&foreman.edges_differ)),
-            Content::Words(job.voice.ruler.area(foreman.area)),
             Content::Write,
+            Content::Write,
+            Content::Words(job.voice.taped(&foreman.edges_differ)),
             Content::Tick,
         ])
     };
     let heads = [
         "bend",
-        "outside edge less inside edge",
-        "ground it covers",
-        "you read",
+        "outside edge",
+        "inside edge",
+        "outside less inside must be about",
         "fine",
     ];
     Table {

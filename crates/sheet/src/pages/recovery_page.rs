@@ -1,10 +1,10 @@
 //! Offset pegs before anyone digs, and how each peg and swing point is made again.
 
-use plan::setout::{PegWork, lost_pegs_words, moved_peg_words};
+use plan::setout::{PegWork, lost_pegs_words};
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
-use super::steps::STEP;
+use super::steps::{STEP, ties_table};
 use super::table::{Content, Table};
 use super::{Job, bend_page, words};
 
@@ -14,7 +14,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     let pegs = &job.work.pegs;
     if pegs.iter().any(|peg| peg.offset.is_ok()) {
         parts.push(Part::Paragraph(
-            "From each peg square off the path, to the side that is told as you walk from peg 1: drive its offset peg there and write on it what the table says. It stays when the path is dug.".to_owned(),
+            "Hold the tape's zero at each peg and lay it the way that is told, left and right as you walk from peg 1: drive its offset peg there and write on it what the table says. It stays when the path is dug.".to_owned(),
             STEP,
         ));
         parts.push(Part::Table(offsets(job)));
@@ -33,9 +33,19 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         "A peg that is lost: its ties stand on page “Pegs”".to_owned(),
     ));
     parts.push(Part::List(bend_page::entries(&lost_pegs_words(), STEP)));
-    parts.push(Part::Heading("A root or a stone in its place".to_owned()));
-    parts.push(Part::Paragraph(moved_peg_words(&job.voice), STEP));
     flow.set(&parts);
+    let swung = job.work.bends.iter().filter(|work| {
+        bend_page::swings(work.way()) || work.second_way().is_some_and(bend_page::swings)
+    });
+    let tied = swung.filter_map(|work| work.swing_point.as_ref());
+    let tied: Vec<_> = tied.filter(|tied| tied.ties.is_ok()).collect();
+    if !tied.is_empty() {
+        let rows = tied.into_iter().map(|tied| (tied, tied.name.clone()));
+        flow.set(&[
+            Part::Heading("A swing point that is lost".to_owned()),
+            Part::Table(ties_table(job, "point", rows)),
+        ]);
+    }
 }
 
 fn offsets(job: &Job<'_>) -> Table {
@@ -43,16 +53,13 @@ fn offsets(job: &Job<'_>) -> Table {
         let offset = peg.offset.as_ref().ok()?;
         Some(vec![
             Content::Words(peg.peg.name.clone()),
-            Content::Words(format!(
-                "{} to the {}",
-                job.voice.taped(&offset.distance),
-                offset.side.word()
-            )),
+            Content::Words(offset.way_words()),
+            Content::Words(job.voice.taped(&offset.distance)),
             Content::Words(offset.written(&job.voice)),
             Content::Tick,
         ])
     };
-    let heads = ["from", "square off, as you walk", "write on it", "done"];
+    let heads = ["from", "lay the tape", "at", "write on it", "done"];
     Table {
         heads: heads.map(str::to_owned).to_vec(),
         rows: job.work.pegs.iter().filter_map(row).collect(),

@@ -1,6 +1,6 @@
 //! A course as numbered steps; what is done alike over and over is one step with a table.
 
-use plan::setout::{Course, Deed, Doing, RightAngle, Spot, Taped, TiedSpot};
+use plan::setout::{Course, Deed, Doing, Note, RightAngle, Spot, Taped, TiedSpot};
 
 use crate::pen::{Style, Weight};
 
@@ -11,6 +11,9 @@ use super::{Job, words};
 
 /// How steps are lettered: read from a clipboard on the ground.
 pub(super) const STEP: Style = Style::new(2.8, Weight::Regular);
+
+/// How tables are lettered whose lines would break otherwise.
+const CLOSE: Style = Style::new(2.5, Weight::Regular);
 
 /// So many deeds alike are a table, fewer are told one by one.
 const A_TABLE: usize = 3;
@@ -56,20 +59,13 @@ pub(super) fn numbered(job: &Job<'_>, course: &Course, before: Vec<Entry>) -> Ve
     parts
 }
 
-/// The ties of some spots, to set them, to check them, or to make them again.
+/// The ties of some spots, to make them again.
 pub(super) fn ties_table<'a>(
     job: &Job<'_>,
     what: &str,
     spots: impl Iterator<Item = (&'a TiedSpot, String)>,
 ) -> Table {
-    let heads = [
-        what,
-        "two tapes cross there",
-        "it stands",
-        "must read",
-        "you read",
-        "fine",
-    ];
+    let heads = [what, "two tapes cross there", "it stands"];
     let rows = spots.map(|(tied, name)| match &tied.ties {
         Ok(ties) => vec![
             Content::Words(name),
@@ -80,21 +76,11 @@ pub(super) fn ties_table<'a>(
                     .join("\n"),
             ),
             Content::Words(ties.side_words(Some(&job.solved.surroundings))),
-            Content::Words(
-                ties.check
-                    .as_ref()
-                    .map_or_else(|| "–".to_owned(), |tie| words::tie(tie, &job.voice)),
-            ),
-            Content::Write,
-            Content::Tick,
         ],
         Err(error) => vec![
             Content::Words(name.clone()),
             Content::Words("–".to_owned()),
             Content::Words(words::sentence(&error.words(&name, &job.voice))),
-            Content::Words("–".to_owned()),
-            Content::Write,
-            Content::Tick,
         ],
     });
     Table {
@@ -180,7 +166,16 @@ impl Telling<'_> {
     fn notes(&self, run: &[Deed]) -> Option<Part> {
         let mut said: Vec<String> = Vec::new();
         for note in run.iter().filter_map(|deed| deed.note.as_ref()) {
-            let words = note.words(&self.job.voice);
+            let words = if *note == Note::OnTheFace {
+                let own = run.iter().filter(|deed| deed.note == Some(Note::OnTheFace));
+                let names: Vec<String> = own.map(|deed| self.made(deed)).collect();
+                words::sentence(&format!(
+                    "{}: on the face of a wall or building; mark it there, drive nothing",
+                    names.join(", ")
+                ))
+            } else {
+                note.words(&self.job.voice)
+            };
             if !said.contains(&words) {
                 said.push(words);
             }
@@ -238,7 +233,10 @@ impl Telling<'_> {
         }
         let is_checked = run.iter().any(|deed| !deed.checks.is_empty());
         if is_checked {
-            columns.push(("must read", each(&|deed| self.must_read(deed))));
+            columns.push((
+                "must read, from",
+                each(&|deed| self.must_read(deed, kind == Alike::Cross)),
+            ));
             if run.len() <= MOST_WRITTEN {
                 let checks = |row: &&[Deed]| row.iter().map(|deed| deed.checks.len()).sum();
                 let boxes = rows.iter().map(|row| Content::Boxes(checks(row)));
@@ -250,12 +248,13 @@ impl Telling<'_> {
             let cell = |(_, cells): &(&str, Vec<Content>)| cells[row].clone();
             columns.iter().map(cell).collect()
         });
-        Table {
+        let table = Table {
             rows: rows.collect(),
             heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(),
             names: 0,
             style: STEP,
-        }
+        };
+        table.smaller_if_wide(CLOSE, self.job.width)
     }
 
     fn made(&self, deed: &Deed) -> String {
@@ -365,14 +364,16 @@ impl Telling<'_> {
         }
     }
 
-    fn must_read(&self, deed: &Deed) -> String {
+    /// What must be read, and from where: on a line of its own in a row that is high anyway.
+    fn must_read(&self, deed: &Deed, high: bool) -> String {
+        let then = if high { "\n" } else { " " };
         let checks = deed.checks.iter().map(|check| {
             let range = check.range(&self.job.manner);
             if Some(check.to) == deed.makes {
-                format!("{range} from {}", self.name(check.from))
+                format!("{range},{then}{}", self.name(check.from))
             } else {
                 let (from, to) = (self.name(check.from), self.name(check.to));
-                format!("{from} to {to} {range}")
+                format!("{range},{then}{from} to {to}")
             }
         });
         checks.collect::<Vec<_>>().join("\n")

@@ -60,13 +60,22 @@ impl Content {
 const HEAD: Style = Style::new(2.5, Weight::SemiBold);
 
 impl Table {
-    /// Widths of the columns in so much room: what they need if there is room for it, what is left
-    /// over shared out; if there is not, the widest give way and their words run on in lines.
-    fn widths(&self, room: f64) -> Vec<f64> {
-        let wanted: Vec<f64> = (0..self.heads.len())
+    /// The same in a smaller style, if its lines would not fit in so much room otherwise and do then.
+    pub(super) fn smaller_if_wide(self, style: Style, room: f64) -> Self {
+        let width = |style| self.wanted(style).iter().sum::<f64>();
+        if width(self.style) > room && width(style) <= room {
+            Self { style, ..self }
+        } else {
+            self
+        }
+    }
+
+    /// Widths that the columns need for no line to break.
+    fn wanted(&self, style: Style) -> Vec<f64> {
+        (0..self.heads.len())
             .map(|column| {
                 let cells = self.rows.iter().filter_map(|row| row.get(column));
-                let widest = cells.map(|cell| cell.width(self.style)).fold(0.0, f64::max);
+                let widest = cells.map(|cell| cell.width(style)).fold(0.0, f64::max);
                 // The longest word of the head fits, the head itself may take more lines.
                 let head = self.heads.get(column).map_or(0.0, |head| {
                     let words = head.split(' ').map(|word| lettering::width(word, HEAD));
@@ -74,7 +83,13 @@ impl Table {
                 });
                 widest.max(head) + 2.0 * ASIDE
             })
-            .collect();
+            .collect()
+    }
+
+    /// Widths of the columns in so much room: what they need if there is room for it, what is left
+    /// over shared out; if there is not, the widest give way and their words run on in lines.
+    fn widths(&self, room: f64) -> Vec<f64> {
+        let wanted = self.wanted(self.style);
         let total: f64 = wanted.iter().sum();
         if total <= room {
             let share = (room - total) / wanted.len().max(1) as f64;

@@ -2,7 +2,7 @@
 
 use plan::Plan;
 use plan::document::{ObstacleKind, Surface};
-use plan::setout::{Crew, Stage, StringCut, Tie, Voice};
+use plan::setout::{Crew, Method, Stage, StringCut, Tie, Voice};
 use plan::units::Units;
 
 use super::Job;
@@ -139,15 +139,22 @@ pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
         list.push("Paint, sand or lime to draw the lines".to_owned());
     }
     list.push(
-        "A builder's square, a knife to cut string, a marker pen, a pencil, caps for steel pins"
+        "A builder's square, a plumb bob, a spirit level, a knife to cut string, a marker pen, a pencil, caps for steel pins"
             .to_owned(),
     );
     list.push(match tools.people {
         1 => {
-            "One person, with clips for the tapes, and somebody who knows where you are".to_owned()
+            "One person; a nail or a clamp at each mark for the tape's end, and somebody who knows where you are".to_owned()
         }
         people => format!("{people} people"),
     });
+    let seconds = job.work.bends.iter().filter_map(|bend| bend.second_way());
+    let seconds: Vec<&str> = seconds.map(|way| way.method.name()).collect();
+    if tools.battens.is_none() && seconds.contains(&Method::Battens.name()) {
+        list.push(
+            "Only if a swing fails: two straight battens as long as its page says, a third for a brace, screws".to_owned(),
+        );
+    }
     list
 }
 
@@ -178,26 +185,64 @@ fn string(cut: &StringCut, voice: &Voice) -> String {
     )
 }
 
-/// A stage of the work, and its page.
+/// How spots are named, as far as there are such.
+pub(super) fn naming(job: &Job<'_>) -> Vec<String> {
+    let mut list = vec![
+        "Tie: a pull of the tape from a mark to a peg. Left and right: as you look from the first thing named to the second. A1: the peg at the apex of bend 1, S1: its swing point, from which the tape is swung.".to_owned(),
+    ];
+    let mut flags = Vec::new();
+    if let Some(work) = job.work.straights.first() {
+        let peg = work.straight.pegs.0;
+        flags.push(format!(
+            "L{peg}+0 and R{peg}+0: the left and right edge beside peg {peg}, L{peg}+1 the next along"
+        ));
+    }
+    if !job.work.bends.is_empty() {
+        flags.push(
+            "C, I, O: centre line, inside edge, outside edge; IA1 and OA1 beside the apex of bend 1"
+                .to_owned(),
+        );
+    }
+    if !flags.is_empty() {
+        list.push(format!("Flags: {}.", flags.join(". ")));
+    }
+    list
+}
+
+/// What a reading in its range is, and what it is outside.
+pub(super) fn reading(job: &Job<'_>) -> Vec<String> {
+    let range = "“Must read”: between these two figures all is fine. Of a hundred good jobs 95 read fine throughout.".to_owned();
+    let beyond = job.work.beyond_fine().map(|beyond| {
+        format!(
+            "Out of the range by up to {}: look again, pull once more from the other end. By more: stop, something is wrong. Find it before you go on; page “Record” has the figures for each.",
+            job.voice.length(beyond)
+        )
+    });
+    [range].into_iter().chain(beyond).collect()
+}
+
+/// A stage of the work.
 pub(super) fn stage(job: &Job<'_>, stage: Stage) -> String {
     let between = |(first, last): (usize, usize)| format!("peg {first} to peg {last}");
     match stage {
         Stage::Pegs => format!(
-            "Page “Pegs”: read the marks, then drive pegs 1 to {} in the order of the table and write its number on each.",
+            "pegs: read the marks, then drive pegs 1 to {} in the order of the table and write its number on each.",
             job.work.pegs.len()
         ),
         Stage::Straight(i) => job.work.straights.get(i).map_or_else(String::new, |work| {
-            format!("Page “Straights”: {}.", between(work.straight.pegs))
+            format!("straight from {}.", between(work.straight.pegs))
         }),
         Stage::Bend(i) => job.work.bends.get(i).map_or_else(String::new, |work| {
             format!(
-                "Page “Bend {}”: {}, by {}.",
+                "bend {} from {}: {}.",
                 work.bend.number,
                 between(work.bend.pegs),
                 work.way().method.name()
             )
         }),
-        Stage::OffsetPegs => "Page “Before anyone digs”: the offset pegs.".to_owned(),
+        Stage::OffsetPegs => {
+            "before anyone digs, offset pegs; how a lost peg is found again.".to_owned()
+        }
     }
 }
 

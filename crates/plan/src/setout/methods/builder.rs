@@ -170,7 +170,15 @@ impl Builder {
         if let [Some(inside), Some(outside)] =
             [PathLine::Inside, PathLine::Outside].map(|line| self.nearest_the_apex(job, line))
         {
-            self.read().check(&[[inside, outside]]);
+            // Where the last deed sets one of the two, it is read there and then.
+            if self
+                .deeds
+                .last()
+                .is_none_or(|deed| deed.makes != Some(outside))
+            {
+                self.read();
+            }
+            self.check(&[[inside, outside]]);
         }
         let foreman = lines.contains(&PathLine::Inside).then(|| Foreman {
             edges_differ: self.taped(job.width * job.arc.sweep().abs()),

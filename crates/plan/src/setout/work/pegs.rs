@@ -24,6 +24,8 @@ pub struct PegWork {
     pub peg: TiedSpot,
     /// How it is found from the base line.
     pub placing: Placing,
+    /// Whether a tape can go along the base line and square off it to there.
+    pub off_base: bool,
     /// Its offset peg, or what keeps it from having one.
     pub offset: Result<OffsetPeg, NoOffsetPeg>,
     /// The ties of its offset peg, from marks, or from pegs where these do not serve.
@@ -109,6 +111,7 @@ pub(super) fn pegs_work(
         .zip(offsets)
         .zip(&out.pegs)
         .map(|(((peg, tied), offset), placing)| PegWork {
+            off_base: driving.is_off_the_base(peg.at),
             number: peg.number,
             station: peg.station,
             offset_ties: offset.as_ref().ok().map(|offset| {

@@ -16,7 +16,8 @@ use crate::setout::{Course, PathLine, Spot, Voice};
 pub struct Trust {
     /// The pegs as they are driven from the marks.
     pub pegs: CourseTrust,
-    /// The bends, each by the way it is set out, from pegs so far out.
+    /// The bends, each by the way it is set out: their spots from pegs so far out, their lines from
+    /// the pegs where they stand, since a bend that is moved with its pegs is no less round.
     pub bends: Vec<BendTrust>,
 }
 
@@ -70,12 +71,12 @@ impl RouteWork {
             both: false,
         };
         let pegging = Budget::of(&self.pegging, &taping);
-        let taping = Taping {
+        let from_pegs = Taping {
             pegs: pegging.spread(),
             ..taping
         };
         let bends = self.bends.iter();
-        let bends = bends.filter_map(|bend| bend_trust(bend, plan, &taping, &voice));
+        let bends = bends.filter_map(|bend| bend_trust(bend, plan, [&taping, &from_pegs], &voice));
         Trust {
             pegs: course_trust(&self.pegging, &pegging, &voice),
             bends: bends.collect(),
@@ -91,7 +92,12 @@ impl Trust {
     }
 }
 
-fn bend_trust(work: &BendWork, plan: &Plan, taping: &Taping, voice: &Voice) -> Option<BendTrust> {
+fn bend_trust(
+    work: &BendWork,
+    plan: &Plan,
+    [taping, from_pegs]: [&Taping; 2],
+    voice: &Voice,
+) -> Option<BendTrust> {
     let way = work.way();
     let course = way.course.as_ref().ok()?;
     let budget = Budget::of(course, taping);
@@ -117,7 +123,10 @@ fn bend_trust(work: &BendWork, plan: &Plan, taping: &Taping, voice: &Voice) -> O
             })
             .collect(),
         change: change.map(|change| (*change, change.words(&course.spots, voice))),
-        course: course_trust(course, &budget, voice),
+        course: CourseTrust {
+            unseen: unseen(course, &budget, voice),
+            ..course_trust(course, &Budget::of(course, from_pegs), voice)
+        },
     })
 }
 
@@ -131,10 +140,14 @@ fn course_trust(course: &Course, budget: &Budget, voice: &Voice) -> CourseTrust 
             error: *budget.spots.get(&spot)?,
         })
     });
-    let unseen = budget.unseen(course, blunder(voice.ruler.units));
-    let words = |blunder: &Blunder| blunder.words(course, voice);
     CourseTrust {
         spots: spots.collect(),
-        unseen: unseen.iter().map(words).collect(),
+        unseen: unseen(course, budget, voice),
     }
+}
+
+fn unseen(course: &Course, budget: &Budget, voice: &Voice) -> Vec<String> {
+    let unseen = budget.unseen(course, blunder(voice.ruler.units));
+    let words = |blunder: &Blunder| blunder.words(course, voice);
+    unseen.iter().map(words).collect()
 }
