@@ -1,0 +1,199 @@
+//! A region of the plane made of closed chains: their union, or what some hold and others do not.
+
+use crate::frame::Frame;
+use crate::winding::of_piece;
+use crate::{Chain, Line, Piece, Point, SAME_PLACE, meetings};
+
+/// A bounded region, kept as its border: pieces in no order, each with the region on its left.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Region {
+    border: Vec<Piece>,
+}
+
+/// How far to either side of a border it is asked what lies there: past what [`SAME_PLACE`] leaves
+/// undecided between two borders that run along each other.
+const ASIDE: f64 = 10.0 * SAME_PLACE;
+
+impl Region {
+    /// All points that `holds`, which is told for each ring whether it winds round the point. Rings
+    /// may be walked either way round, cross or touch each other and share sides; open chains hold
+    /// nothing. `holds` must say no where no ring does.
+    ///
+    /// Exact with arcs: every ring is cut where another meets it, and a part stays if the region
+    /// lies on one side of it only. Between parts a gap of up to [`SAME_PLACE`] may be left.
+    ///
+    /// ```
+    /// use geometry::{Arc, Chain, Piece, Point, Region};
+    /// use std::f64::consts::PI;
+    /// let circle = |x: f64| {
+    ///     let ends = [Point::new(x - 1.0, 0.0), Point::new(x + 1.0, 0.0)];
+    ///     let half = |from, to| Arc::from_rise(from, to, -1.0).map(Piece::Arc);
+    ///     let halves = vec![half(ends[0], ends[1])?, half(ends[1], ends[0])?];
+    ///     Ok::<_, Box<dyn std::error::Error>>(Chain::new(halves, true)?)
+    /// };
+    /// let rings = [circle(0.0)?, circle(1.0)?];
+    /// // Two circles about points of each other share 2π/3 − √3/2.
+    /// let lens = 2.0 * PI / 3.0 - 0.75_f64.sqrt();
+    /// let both = Region::of(&rings, |held| held[0] || held[1]);
+    /// assert!((both.area() - (2.0 * PI - lens)).abs() < 1e-12);
+    /// let moon = Region::of(&rings, |held| held[0] && !held[1]);
+    /// assert!((moon.area() - (PI - lens)).abs() < 1e-12);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn of(rings: &[Chain], holds: impl Fn(&[bool]) -> bool) -> Self {
+        let rings: Vec<Ring> = rings.iter().filter_map(Ring::of).collect();
+        let sides: Vec<(&Piece, crate::Bounds)> = rings
+            .iter()
+            .flat_map(|ring| &ring.pieces)
+            .map(|piece| (piece, piece.bounds().grown(SAME_PLACE)))
+            .collect();
+        let mut held = vec![false; rings.len()];
+        let mut ask = |at: Point| {
+            for (held, ring) in held.iter_mut().zip(&rings) {
+                *held = ring.holds(at);
+            }
+            holds(&held)
+        };
+        let mut border: Vec<Piece> = Vec::with_capacity(sides.len());
+        for (i, (piece, bounds)) in sides.iter().enumerate() {
+            let others = sides.iter().enumerate();
+            let near = others.filter(|(j, (_, other))| *j != i && bounds.meets(*other));
+            for part in cut(piece, near.map(|(_, (other, _))| *other)) {
+                let (middle, left) = (middle(&part), left_of_middle(&part));
+                let aside = left * ASIDE.min(0.1 * part.length());
+                let kept = match (ask(middle + aside), ask(middle - aside)) {
+                    (true, false) => part,
+                    (false, true) => part.reversed(),
+                    _ => continue,
+                };
+                if !border.iter().any(|other| same(other, &kept)) {
+                    border.push(kept);
+                }
+            }
+        }
+        Self { border }
+    }
+
+    /// Its border, each piece with the region on its left, in no order.
+    #[must_use]
+    pub fn border(&self) -> &[Piece] {
+        &self.border
+    }
+
+    /// Its exact area in square metres.
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        let Some(base) = self.border.first().map(Piece::start) else {
+            return 0.0;
+        };
+        let swept = |piece: &Piece| {
+            let triangle = 0.5 * (piece.start() - base).cross(piece.end() - base);
+            triangle + piece.arc().map_or(0.0, crate::Arc::signed_segment_area)
+        };
+        self.border.iter().map(swept).sum()
+    }
+
+    /// The length of its border in metres.
+    #[must_use]
+    pub fn perimeter(&self) -> f64 {
+        self.border.iter().map(Piece::length).sum()
+    }
+}
+
+/// A closed chain, walked counter-clockwise.
+struct Ring {
+    pieces: Vec<Piece>,
+    frames: Vec<Frame>,
+    bounds: crate::Bounds,
+}
+
+impl Ring {
+    fn of(chain: &Chain) -> Option<Self> {
+        if !chain.is_closed() {
+            return None;
+        }
+        let chain = if chain.enclosed_area() < 0.0 {
+            chain.reversed()
+        } else {
+            chain.clone()
+        };
+        Some(Self {
+            pieces: chain.pieces().to_vec(),
+            frames: chain.pieces().iter().map(Frame::of).collect(),
+            bounds: chain.bounds(),
+        })
+    }
+
+    fn holds(&self, point: Point) -> bool {
+        if !self.bounds.holds(point) {
+            return false;
+        }
+        let next = self.frames.iter().cycle().skip(1);
+        let sides = self.frames.iter().zip(next);
+        let round: i32 = sides
+            .map(|(frame, next)| of_piece(frame, frame.start, next.start, point))
+            .sum();
+        round > 0
+    }
+}
+
+/// The parts of a piece between its meetings with others.
+fn cut<'a>(piece: &Piece, others: impl Iterator<Item = &'a Piece>) -> Vec<Piece> {
+    let length = piece.length();
+    let mut cuts = vec![0.0, length];
+    for other in others {
+        let met = meetings(piece, other, SAME_PLACE);
+        cuts.extend(met.iter().map(|at| piece.along(*at).clamp(0.0, length)));
+        // Where two run along each other they part at an end of one of them.
+        for end in [other.start(), other.end()] {
+            let (along, foot) = piece.nearest(end);
+            if foot.distance(end) <= SAME_PLACE {
+                cuts.push(along);
+            }
+        }
+    }
+    cuts.sort_by(f64::total_cmp);
+    // The ends themselves stay, so that nothing is lost at a joint.
+    cuts.dedup_by(|next, kept| *next - *kept <= SAME_PLACE);
+    if let [.., last] = cuts.as_mut_slice() {
+        *last = length;
+    }
+    if cuts.len() == 2 {
+        return vec![*piece];
+    }
+    let parts = cuts.windows(2);
+    parts
+        .filter_map(|ends| part(piece, ends[0], ends[1]))
+        .collect()
+}
+
+/// The part of a piece from one distance along it to another; of an arc so flat that a part of it
+/// has no rise, a straight.
+pub(crate) fn part(piece: &Piece, from: f64, to: f64) -> Option<Piece> {
+    let straight = || Line::new(piece.point_at(from), piece.point_at(to)).ok();
+    piece
+        .between(from, to)
+        .or_else(|| (from < to).then(straight)?.map(Piece::Line))
+}
+
+pub(crate) fn middle(piece: &Piece) -> Point {
+    match piece {
+        Piece::Line(line) => line.start().middle(line.end()),
+        Piece::Arc(arc) => arc.apex(),
+    }
+}
+
+fn left_of_middle(piece: &Piece) -> crate::Vector {
+    // At its middle a piece runs along its chord.
+    let chord = piece.end() - piece.start();
+    chord.left() / chord.length()
+}
+
+fn same(one: &Piece, other: &Piece) -> bool {
+    // What is cut from two borders that run along each other has ends that far apart at most.
+    let near = |a: Point, b: Point| a.distance(b) <= 4.0 * SAME_PLACE;
+    near(one.start(), other.start())
+        && near(one.end(), other.end())
+        && near(middle(one), middle(other))
+}
