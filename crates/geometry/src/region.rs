@@ -2,7 +2,7 @@
 
 use crate::frame::Frame;
 use crate::winding::of_piece;
-use crate::{Chain, Line, Piece, Point, SAME_PLACE, meetings};
+use crate::{Arc, Bounds, Chain, Line, Piece, Point, SAME_PLACE, Vector, meetings};
 
 /// A bounded region, kept as its border: pieces in no order, each with the region on its left.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -42,8 +42,8 @@ impl Region {
     /// ```
     #[must_use]
     pub fn of(rings: &[Chain], holds: impl Fn(&[bool]) -> bool) -> Self {
-        let rings: Vec<Ring> = rings.iter().filter_map(Ring::of).collect();
-        let sides: Vec<(&Piece, crate::Bounds)> = rings
+        let rings: Vec<Ring> = rings.iter().map(Ring::of).collect();
+        let sides: Vec<(&Piece, Bounds)> = rings
             .iter()
             .flat_map(|ring| &ring.pieces)
             .map(|piece| (piece, piece.bounds().grown(SAME_PLACE)))
@@ -89,7 +89,7 @@ impl Region {
         };
         let swept = |piece: &Piece| {
             let triangle = 0.5 * (piece.start() - base).cross(piece.end() - base);
-            triangle + piece.arc().map_or(0.0, crate::Arc::signed_segment_area)
+            triangle + piece.arc().map_or(0.0, Arc::signed_segment_area)
         };
         self.border.iter().map(swept).sum()
     }
@@ -101,32 +101,33 @@ impl Region {
     }
 }
 
-/// A closed chain, walked counter-clockwise.
+/// A closed chain, walked counter-clockwise; an open one has no pieces.
+#[derive(Default)]
 struct Ring {
     pieces: Vec<Piece>,
     frames: Vec<Frame>,
-    bounds: crate::Bounds,
+    bounds: Option<Bounds>,
 }
 
 impl Ring {
-    fn of(chain: &Chain) -> Option<Self> {
+    fn of(chain: &Chain) -> Self {
         if !chain.is_closed() {
-            return None;
+            return Self::default();
         }
         let chain = if chain.enclosed_area() < 0.0 {
             chain.reversed()
         } else {
             chain.clone()
         };
-        Some(Self {
+        Self {
             pieces: chain.pieces().to_vec(),
             frames: chain.pieces().iter().map(Frame::of).collect(),
-            bounds: chain.bounds(),
-        })
+            bounds: Some(chain.bounds()),
+        }
     }
 
     fn holds(&self, point: Point) -> bool {
-        if !self.bounds.holds(point) {
+        if !self.bounds.is_some_and(|bounds| bounds.holds(point)) {
             return false;
         }
         let next = self.frames.iter().cycle().skip(1);
@@ -184,7 +185,7 @@ pub(crate) fn middle(piece: &Piece) -> Point {
     }
 }
 
-fn left_of_middle(piece: &Piece) -> crate::Vector {
+fn left_of_middle(piece: &Piece) -> Vector {
     // At its middle a piece runs along its chord.
     let chord = piece.end() - piece.start();
     chord.left() / chord.length()
