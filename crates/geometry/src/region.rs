@@ -2,7 +2,7 @@
 
 use crate::frame::Frame;
 use crate::winding::of_piece;
-use crate::{Arc, Bounds, Chain, Line, Piece, Point, SAME_PLACE, Vector, meetings};
+use crate::{Arc, Bounds, Chain, Line, Piece, Point, SAME_DIRECTION, SAME_PLACE, Vector, meetings};
 
 /// A bounded region, kept as its border: pieces in no order, each with the region on its left.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -144,8 +144,18 @@ fn cut<'a>(piece: &Piece, others: impl Iterator<Item = &'a Piece>) -> Vec<Piece>
     let length = piece.length();
     let mut cuts = vec![0.0, length];
     for other in others {
-        let met = meetings(piece, other, SAME_PLACE);
-        cuts.extend(met.iter().map(|at| piece.along(*at).clamp(0.0, length)));
+        for met in meetings(piece, other, SAME_PLACE) {
+            let along = piece.along(met).clamp(0.0, length);
+            // Two that touch do not part there, and where two run along each other rounding alone
+            // says where they meet.
+            let ways = [
+                piece.direction_at(along),
+                other.direction_at(other.along(met)),
+            ];
+            if ways[0].unit().cross(ways[1].unit()).abs() > SAME_DIRECTION {
+                cuts.push(along);
+            }
+        }
         // Where two run along each other they part at an end of one of them.
         for end in [other.start(), other.end()] {
             let (along, foot) = piece.nearest(end);

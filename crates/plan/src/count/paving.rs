@@ -135,9 +135,8 @@ pub struct Paving {
     pub slivers: usize,
     /// Units to order if every cut takes a new one, without any spare for breakage.
     pub ordered: usize,
-    /// The same if what is cut off serves again where it can: of the units of the field of which
-    /// half or less is laid, each can yield one other such piece, the largest first, if it fits
-    /// the rectangle left beside it after the saw.
+    /// The same if what is cut off in the field serves again: each unit can yield a second piece,
+    /// the largest that fits the rectangle left after the saw, larger pieces being cut first.
     pub ordered_reusing: usize,
     /// The area of faces laid, in square metres; joints are the rest of the path.
     pub laid: f64,

@@ -191,7 +191,7 @@ pub fn whole_courses(width: f64, course: &Course) -> Option<WholeCourses> {
         fits.then(|| WholeCourses {
             width,
             courses: ours + super::courses::whole(count),
-            joint,
+            joint: joint.clamp(least, most),
         })
     })
 }
