@@ -146,13 +146,7 @@ fn cut<'a>(piece: &Piece, others: impl Iterator<Item = &'a Piece>) -> Vec<Piece>
     for other in others {
         for met in meetings(piece, other, SAME_PLACE) {
             let along = piece.along(met).clamp(0.0, length);
-            // Two that touch do not part there, and where two run along each other rounding alone
-            // says where they meet.
-            let ways = [
-                piece.direction_at(along),
-                other.direction_at(other.along(met)),
-            ];
-            if ways[0].unit().cross(ways[1].unit()).abs() > SAME_DIRECTION {
+            if !run_along(piece, along, other, other.along(met)) {
                 cuts.push(along);
             }
         }
@@ -177,6 +171,21 @@ fn cut<'a>(piece: &Piece, others: impl Iterator<Item = &'a Piece>) -> Vec<Piece>
     parts
         .filter_map(|ends| part(piece, ends[0], ends[1]))
         .collect()
+}
+
+/// Whether two pieces that meet run along each other there, so that rounding alone says where they
+/// meet: they leave in one line and do not part by [`SAME_PLACE`] within the shorter of them.
+fn run_along(one: &Piece, at: f64, other: &Piece, there: f64) -> bool {
+    let ways = [
+        one.direction_at(at).unit(),
+        other.direction_at(there).unit(),
+    ];
+    if ways[0].cross(ways[1]).abs() > SAME_DIRECTION {
+        return false;
+    }
+    let bent = one.curvature() - other.curvature() * ways[0].dot(ways[1]).signum();
+    let reach = one.length().min(other.length());
+    0.125 * bent.abs() * reach * reach <= SAME_PLACE
 }
 
 /// The part of a piece from one distance along it to another; of an arc so flat that a part of it

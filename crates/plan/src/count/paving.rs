@@ -17,7 +17,9 @@ use crate::solve::SolvedRoute;
 
 pub use courses::{CourseBend, Fit, LaidCourse, least_inner_radius};
 pub use field::{Field, Grid};
-pub use savings::{BendHint, Savings, Tally, WIDTH_REACH, WholeCourses, savings, whole_courses};
+pub use savings::{
+    BendHint, MOST_TRIED, Savings, Tally, WIDTH_REACH, WholeCourses, savings, whole_courses,
+};
 
 /// Why few cuts matter beyond money; to be shown beside every count of cuts.
 pub const DUST: &str = "Cutting pavers raises silica dust, which harms the lungs: fewer cuts are safer. Split where you can, cut wet or with extraction, wear a mask made for it, and follow your local rules";
@@ -169,6 +171,9 @@ pub enum PavingError {
         /// What both courses take up.
         courses: f64,
     },
+    /// Nothing is left of the inside of a bend beside the course along it: how deep the course is
+    /// with its joint.
+    TightBend(f64),
     /// More units than [`MOST_UNITS`]: about how many.
     TooMany(f64),
 }
@@ -189,6 +194,10 @@ impl fmt::Display for PavingError {
             Self::NoField { width, courses } => write!(
                 f,
                 "the courses along the edges take {courses} m of a path {width} m wide: leave them out, or lay a radial bond"
+            ),
+            Self::TightBend(course) => write!(
+                f,
+                "a bend is too tight for a course of {course} m along its inside: open it, or leave the courses out"
             ),
             Self::TooMany(units) => write!(
                 f,

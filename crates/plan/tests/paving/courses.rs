@@ -103,4 +103,12 @@ fn a_corner_is_mitred() {
     // One course 0.2 m wide: 4.1 m outside on either leg, 41 each, of which two meet in the mitre.
     let paving = paved(&corner(0.2), &tight(Bond::Radial(Lay::Soldier)));
     assert_eq!((paving.ordered, paving.cut), (82, 2));
+    // Two courses of 0.2 m: the right one lies outside the corner, 4.2 m on either leg; the left one
+    // inside, 4.0 m.
+    let paving = paved(&corner(0.4), &tight(Bond::Radial(Lay::Soldier)));
+    let units: Vec<usize> = paving.courses.iter().map(|course| course.units).collect();
+    assert_eq!(units, [84, 80]);
+    // What the mitres take of it: in each course twice a triangle of 0.2 by 0.2 m.
+    near(paving.laid, 164.0 * 0.02 - 4.0 * 0.02, 1e-9);
+    near(paving.laid, 0.4 * 8.0, 1e-9);
 }

@@ -79,6 +79,18 @@ proptest! {
     }
 
     #[test]
+    fn a_landing_as_wide_as_the_path_adds_nothing(route in paths(), station in 1.5..6.0_f64) {
+        // It touches both edges.
+        let round = pad(station, PadShape::Circle { diameter: route.width });
+        let with = Route { pads: vec![round], ..route.clone() };
+        let paving = paved(&with, &blocks(Bond::Running));
+        let field = paving.field.as_ref().unwrap();
+        near(field.region.area(), solved(&route).area, 1e-6);
+        let without = paved(&Route { pads: Vec::new(), ..route }, &blocks(Bond::Running));
+        prop_assert_eq!((paving.whole, paving.cut), (without.whole, without.cut));
+    }
+
+    #[test]
     fn more_joint_leaves_less_face(route in paths()) {
         let paving = paved(&route, &blocks(Bond::Running));
         let area = paving.field.as_ref().unwrap().region.area();

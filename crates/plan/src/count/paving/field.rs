@@ -112,7 +112,7 @@ fn inside(route: &SolvedRoute, inset: f64) -> Result<Vec<Chain>, PavingError> {
         moved(&route.right_edge, inset),
     ) {
         (Some(left), Some(right)) => Ok(ring_between(&left, &right)),
-        _ => Err(PavingError::NoOutline),
+        _ => Err(PavingError::TightBend(inset)),
     }
 }
 

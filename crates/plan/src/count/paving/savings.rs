@@ -14,8 +14,10 @@ pub const WIDTH_REACH: f64 = 0.050;
 pub struct Savings {
     /// As it is.
     pub now: Tally,
-    /// The nearest width with the fewest cuts within [`WIDTH_REACH`], in whole graduations; none if
-    /// no width has fewer than now.
+    /// The widths tried within [`WIDTH_REACH`], in whole graduations, nearest first; none for a path
+    /// of more than [`MOST_TRIED`] units.
+    pub tried: Vec<Tally>,
+    /// Of these the one with the fewest cuts, then slivers; none if no width has fewer cuts than now.
     pub fewest: Option<Tally>,
     /// The nearest width that whole courses fill across a straight; none within [`WIDTH_REACH`].
     pub courses: Option<WholeCourses>,
@@ -90,17 +92,25 @@ pub fn savings(
     };
     let (solved, paving) = at(route.width)?;
     let now = Tally::of(route.width, &paving);
-    let widths = near(route.width, graduation);
-    let tried = widths.filter_map(|width| Some(Tally::of(width, &at(width).ok()?.1)));
-    // The nearest come first, and of equals the first is kept.
-    let best = tried.min_by_key(|tally| tally.cut);
+    let mut tried = Vec::new();
+    if now.ordered_reusing <= MOST_TRIED {
+        let widths = near(route.width, graduation);
+        tried.extend(widths.filter_map(|width| Some(Tally::of(width, &at(width).ok()?.1))));
+    }
+    // Of equals the first and nearest is kept.
+    let best = tried.iter().min_by_key(|tally| (tally.cut, tally.slivers));
     Ok(Savings {
         now,
-        fewest: best.filter(|best| best.cut < now.cut),
+        fewest: best.filter(|best| best.cut < now.cut).copied(),
+        tried,
         courses: courses_near(route.width, course, graduation),
         bends: hints(&solved, &paving),
     })
 }
+
+/// No other width is tried for a path of more units than this, 400 m² of 200 by 100 mm: counting
+/// it twenty times over would be felt.
+pub const MOST_TRIED: usize = 20_000;
 
 /// At most this many widths to each side are tried: finer graduations are taken several at once, so
 /// that an answer stays quick.
@@ -111,7 +121,7 @@ fn near(width: f64, graduation: Graduation) -> impl Iterator<Item = f64> {
     let step = step(graduation);
     let middle = (width / step).round();
     let mut all: Vec<f64> = (-11..=11)
-        .map(|steps| (middle + f64::from(steps)) * step)
+        .map(|steps| graduation.round((middle + f64::from(steps)) * step))
         .filter(|near| *near > 0.0 && (near - width).abs() <= WIDTH_REACH + NANOMETRE)
         .collect();
     all.sort_by(|a, b| (a - width).abs().total_cmp(&(b - width).abs()));
@@ -137,7 +147,7 @@ fn courses_near(width: f64, course: &Course, graduation: Graduation) -> Option<W
         let sides = [middle + off, middle - off];
         nearest = sides
             .into_iter()
-            .find_map(|count| whole_courses(count * fine, course));
+            .find_map(|count| whole_courses(graduation.round(count * fine), course));
         off += 1.0;
     }
     nearest
