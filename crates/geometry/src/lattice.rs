@@ -287,7 +287,11 @@ impl Row {
                 bounds: None,
             }
         };
-        let own = if at <= east { number } else { number + 1 };
+        let own = if at <= east {
+            number
+        } else {
+            number.saturating_add(1)
+        };
         self.parts.push((own, passing));
     }
 
@@ -300,9 +304,9 @@ impl Row {
         for group in self.parts.chunk_by(|one, other| one.0 == other.0) {
             let column = group[0].0;
             if is_whole(height / width) {
-                cover.whole += usize::try_from(column - next).unwrap_or(0);
+                cover.whole += usize::try_from(column.saturating_sub(next)).unwrap_or(0);
             }
-            next = column + 1;
+            next = column.saturating_add(1);
             let own: f64 = group.iter().map(|(_, passing)| passing.area).sum();
             let share = (height * length + own) / (length * width);
             height += group.iter().map(|(_, passing)| passing.height).sum::<f64>();

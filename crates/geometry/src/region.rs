@@ -1,6 +1,9 @@
 //! A region of the plane made of closed chains: their union, or what some hold and others do not.
 
+use std::ops::Range;
+
 use crate::frame::Frame;
+use crate::tree::Tree;
 use crate::winding::of_piece;
 use crate::{Arc, Bounds, Chain, Line, Piece, Point, SAME_DIRECTION, SAME_PLACE, Vector, meetings};
 
@@ -43,11 +46,9 @@ impl Region {
     #[must_use]
     pub fn of(rings: &[Chain], holds: impl Fn(&[bool]) -> bool) -> Self {
         let rings: Vec<Ring> = rings.iter().map(Ring::of).collect();
-        let sides: Vec<(&Piece, Bounds)> = rings
-            .iter()
-            .flat_map(|ring| &ring.pieces)
-            .map(|piece| (piece, piece.bounds().grown(SAME_PLACE)))
-            .collect();
+        let sides: Vec<&Piece> = rings.iter().flat_map(|ring| &ring.pieces).collect();
+        let boxes: Vec<Bounds> = sides.iter().map(|side| box_of(side)).collect();
+        let tree = Tree::over(&boxes);
         let mut held = vec![false; rings.len()];
         let mut ask = |at: Point| {
             for (held, ring) in held.iter_mut().zip(&rings) {
@@ -56,10 +57,15 @@ impl Region {
             holds(&held)
         };
         let mut border: Vec<Piece> = Vec::with_capacity(sides.len());
-        for (i, (piece, bounds)) in sides.iter().enumerate() {
-            let others = sides.iter().enumerate();
-            let near = others.filter(|(j, (_, other))| *j != i && bounds.meets(*other));
-            for part in cut(piece, near.map(|(_, (other, _))| *other)) {
+        // Where in the border the parts of each side stand.
+        let mut stands: Vec<Range<usize>> = Vec::with_capacity(sides.len());
+        let mut near = Vec::new();
+        for (i, side) in sides.iter().enumerate() {
+            near.clear();
+            tree.visit(&|bounds| bounds.meets(boxes[i]), &mut |j| near.push(j));
+            near.retain(|j| *j != i);
+            let first = border.len();
+            for part in cut(side, near.iter().map(|j| sides[*j])) {
                 let (middle, left) = (middle(&part), left_of_middle(&part));
                 let aside = left * ASIDE.min(0.1 * part.length());
                 let kept = match (ask(middle + aside), ask(middle - aside)) {
@@ -67,10 +73,13 @@ impl Region {
                     (false, true) => part.reversed(),
                     _ => continue,
                 };
-                if !border.iter().any(|other| same(other, &kept)) {
+                // Of sides that run along each other the first one stands for all.
+                let earlier = near.iter().filter_map(|j| stands.get(*j).cloned());
+                if !earlier.flatten().any(|k| same(&border[k], &kept)) {
                     border.push(kept);
                 }
             }
+            stands.push(first..border.len());
         }
         Self { border }
     }
@@ -102,41 +111,43 @@ impl Region {
 }
 
 /// A closed chain, walked counter-clockwise; an open one has no pieces.
-#[derive(Default)]
 struct Ring {
     pieces: Vec<Piece>,
     frames: Vec<Frame>,
-    bounds: Option<Bounds>,
+    tree: Tree,
 }
 
 impl Ring {
     fn of(chain: &Chain) -> Self {
-        if !chain.is_closed() {
-            return Self::default();
-        }
-        let chain = if chain.enclosed_area() < 0.0 {
-            chain.reversed()
-        } else {
-            chain.clone()
+        let pieces = match (chain.is_closed(), chain.enclosed_area() < 0.0) {
+            (false, _) => Vec::new(),
+            (true, false) => chain.pieces().to_vec(),
+            (true, true) => chain.reversed().pieces().to_vec(),
         };
+        let boxes: Vec<Bounds> = pieces.iter().map(box_of).collect();
         Self {
-            pieces: chain.pieces().to_vec(),
-            frames: chain.pieces().iter().map(Frame::of).collect(),
-            bounds: Some(chain.bounds()),
+            frames: pieces.iter().map(Frame::of).collect(),
+            tree: Tree::over(&boxes),
+            pieces,
         }
     }
 
     fn holds(&self, point: Point) -> bool {
-        if !self.bounds.is_some_and(|bounds| bounds.holds(point)) {
-            return false;
-        }
-        let next = self.frames.iter().cycle().skip(1);
-        let sides = self.frames.iter().zip(next);
-        let round: i32 = sides
-            .map(|(frame, next)| of_piece(frame, frame.start, next.start, point))
-            .sum();
+        // What does not pass the ray to the east does not wind round the point.
+        let passes = |bounds: &Bounds| {
+            bounds.low.y <= point.y && point.y <= bounds.high.y && point.x <= bounds.high.x
+        };
+        let mut round = 0;
+        self.tree.visit(&passes, &mut |i| {
+            let next = self.pieces[(i + 1) % self.pieces.len()].start();
+            round += of_piece(&self.frames[i], self.pieces[i].start(), next, point);
+        });
         round > 0
     }
+}
+
+fn box_of(piece: &Piece) -> Bounds {
+    piece.bounds().grown(SAME_PLACE)
 }
 
 /// The parts of a piece between its meetings with others.

@@ -13,6 +13,7 @@ use std::fmt;
 use geometry::Chain;
 use serde::{Deserialize, Serialize};
 
+use crate::limits::COORDINATE;
 use crate::solve::SolvedRoute;
 
 pub use courses::{CourseBend, Fit, LaidCourse, least_inner_radius};
@@ -159,7 +160,7 @@ pub enum PavingError {
     Unit(f64),
     /// The joints are not in order, or one is below zero or not finite.
     Joints(Joints),
-    /// The direction or the origin of the rows is not finite.
+    /// The origin of the rows lies beyond [`COORDINATE`], or is not finite.
     Grid,
     /// The path has no two edges.
     NoOutline,
@@ -187,7 +188,10 @@ impl fmt::Display for PavingError {
                 "joints go from the narrowest by the usual to the widest, none below zero, not {} m, {} m, {} m",
                 joints.least, joints.usual, joints.most
             ),
-            Self::Grid => f.write_str("the rows need an origin and a direction"),
+            Self::Grid => write!(
+                f,
+                "the rows need an origin within {COORDINATE} m of that of the plan"
+            ),
             Self::NoOutline => f.write_str(
                 "the path has no two edges yet, so that there is nothing to pave: put right its bends or its width first",
             ),
@@ -225,6 +229,11 @@ pub fn count(route: &SolvedRoute, course: &Course) -> Result<Paving, PavingError
     else {
         return Err(PavingError::NoOutline);
     };
+    let pads = route.pads.iter().map(|pad| pad.enclosed_area().abs());
+    let about = (route.area.abs() + pads.sum::<f64>()) / course.unit.area();
+    if about > MOST_UNITS {
+        return Err(PavingError::TooMany(about));
+    }
     let courses = laid_courses(centre, route.width, course)?;
     let field = field::lay(route, centre, course)?;
     Ok(sum(course, field, courses))
@@ -241,6 +250,12 @@ fn check(course: &Course) -> Result<(), PavingError> {
     if !ordered || !joints.most.is_finite() {
         return Err(PavingError::Joints(*joints));
     }
+    if let Grid::At { origin, .. } = course.grid {
+        let within = |number: f64| number.abs() <= COORDINATE;
+        if !(within(origin.x) && within(origin.y)) {
+            return Err(PavingError::Grid);
+        }
+    }
     Ok(())
 }
 
@@ -255,11 +270,9 @@ fn laid_courses(
     let lay = |lay: Lay, faces: [f64; 2]| courses::lay(centre, faces, unit, lay, joints);
     match (course.bond, course.edges) {
         (Bond::Radial(way), _) => {
-            let [along, across] = unit.laid(way);
-            let about =
-                (width / (across + joints.usual)) * (centre.length() / (along + joints.usual));
-            if about > MOST_UNITS {
-                return Err(PavingError::TooMany(about));
+            let [_, across] = unit.laid(way);
+            if width / across > MOST_UNITS {
+                return Err(PavingError::TooMany(width / across));
             }
             let faces = courses::across(width, across, joints);
             let faces = faces

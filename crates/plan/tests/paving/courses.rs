@@ -111,4 +111,13 @@ fn a_corner_is_mitred() {
     // What the mitres take of it: in each course twice a triangle of 0.2 by 0.2 m.
     near(paving.laid, 164.0 * 0.02 - 4.0 * 0.02, 1e-9);
     near(paving.laid, 0.4 * 8.0, 1e-9);
+    // A turn of half a degree opens 0.2 m of joint by 1.75 mm, which joints of 2 to 6 mm take up; of
+    // two degrees by 7 mm.
+    let kink = |degrees: f64| {
+        let (sin, cos) = geometry::angle::from_degrees(degrees).sin_cos();
+        let ends = [(0., 0.), (4., 0.), (4. + 4. * cos, 4. * sin)];
+        let path = wide(0.2, route(&ends, vec![Shape::Straight; 2]));
+        paved(&path, &soldiers(0.002, 0.004, 0.006)).cut
+    };
+    assert_eq!((kink(0.5), kink(2.0)), (0, 2));
 }

@@ -51,18 +51,22 @@ fn sizes_that_are_none() {
             "joints go from",
         );
     }
-    let grid = Grid::At {
-        origin: Point::new(f64::NAN, 0.0),
-        along: Direction::EAST,
-    };
-    check(
-        &path(),
-        &Course {
-            grid,
-            ..blocks(Bond::Stack)
-        },
-        "origin",
-    );
+    for origin in [
+        Point::new(f64::NAN, 0.0),
+        Point::new(0.0, 1e300),
+        Point::new(-1e6, 0.0),
+    ] {
+        let along = Direction::EAST;
+        let grid = Grid::At { origin, along };
+        check(
+            &path(),
+            &Course {
+                grid,
+                ..blocks(Bond::Stack)
+            },
+            "origin",
+        );
+    }
 }
 
 #[test]
@@ -103,4 +107,22 @@ fn more_than_can_be_counted() {
         let found = count(&solved(&far), &course);
         assert!(matches!(found, Err(PavingError::TooMany(_))), "{found:?}");
     }
+    // Threads a kilometre long: few to the square metre, but many across.
+    let thread = Course {
+        unit: Unit {
+            length: 1000.0,
+            width: 1e-6,
+        },
+        bond: Bond::Radial(Lay::Stretcher),
+        ..mosaic
+    };
+    check(&path(), &thread, "more than");
+    check(
+        &path(),
+        &Course {
+            bond: Bond::Stack,
+            ..thread
+        },
+        "more than",
+    );
 }

@@ -1,6 +1,6 @@
 //! Courses along a path: straight on straights, about the swing point on bends.
 
-use geometry::{Chain, Piece, SAME_DIRECTION};
+use geometry::{Chain, Piece};
 
 use super::{Joints, Lay, Unit};
 
@@ -150,7 +150,8 @@ pub(super) fn lay(
             *units += stretch.inner / module;
         }
         let corner = centre.corner(i).abs();
-        if corner > SAME_DIRECTION {
+        // A corner that opens a joint no further than its limits is taken up by it.
+        if corner * depth > (joints.most - joints.least).max(MET) {
             course.cut += 2;
             let off = 0.5 * depth * depth * (0.5 * corner).tan().min(STEEPEST_MITRE);
             lost += 2.0 * off.min(along * depth);

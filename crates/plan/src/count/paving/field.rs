@@ -60,10 +60,10 @@ pub(super) fn lay(
     };
     let gaps = [course.joints.usual, joint];
     let lattice = lattice(route.width, centre, course, inset, gaps)?;
-    let pitch = [course.unit.length + gaps[0], course.unit.width + gaps[1]];
-    let about = region.area() / (pitch[0] * pitch[1]) + region.perimeter() / pitch[0].min(pitch[1]);
-    if about > MOST_UNITS {
-        return Err(PavingError::TooMany(about));
+    // A border may cross far more units than its ground holds.
+    let crossed = region.perimeter() / course.unit.width.min(course.unit.length);
+    if crossed > MOST_UNITS {
+        return Err(PavingError::TooMany(crossed));
     }
     let cover = lattice.cover(&region);
     Ok(Some(Field {
