@@ -216,9 +216,8 @@ impl std::error::Error for PavingError {}
 /// Counts the pavers of a path with its landings and passing places.
 ///
 /// Rows are straight and every unit of them is held against the exact outline; where whole rows fill
-/// a straight with joints inside their limits, they are laid so. A course along the
-/// path follows its edges; landings that reach beyond the path are laid in straight rows, with a
-/// radial bond in running bond.
+/// a straight with joints inside their limits, they are laid so. Courses follow the path; what
+/// landings add beyond it is laid in straight rows, with a radial bond in running bond.
 ///
 /// # Errors
 /// See [`PavingError`].
