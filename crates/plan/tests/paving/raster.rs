@@ -11,7 +11,7 @@ use crate::common::route;
 use crate::laws::paths;
 use crate::{blocks, pad, paved, solved};
 
-/// Enough for seconds; hundreds were run.
+/// A case asks for half a million points.
 const CASES: u32 = 6;
 
 /// So many points along and across each unit.
