@@ -1,6 +1,6 @@
 //! Outlines that can be counted on squared paper.
 
-use plan::count::paving::{Bond, Course, Grid, Joints, Lay, Unit};
+use plan::count::paving::{Bond, Course, Grid, Lay};
 use plan::document::{PadShape, Route, Shape, Side};
 
 use crate::common::route;
@@ -163,27 +163,4 @@ fn courses_all_across() {
     let course = tight(Bond::Radial(Lay::Stretcher));
     check(&straight(2.0, 1.05), &course, [100, 10, 0, 110, 110]);
     check(&straight(2.0, 1.03), &course, [100, 10, 10, 110, 110]);
-}
-
-#[test]
-fn four_by_eight_inches() {
-    let inch = 0.0254;
-    let course = Course {
-        unit: Unit {
-            length: 8.0 * inch,
-            width: 4.0 * inch,
-        },
-        joints: Joints {
-            least: 0.0,
-            usual: 0.0,
-            most: 0.0,
-        },
-        ..tight(Bond::Stack)
-    };
-    // 8 ft by 4 ft.
-    check(
-        &straight(96.0 * inch, 48.0 * inch),
-        &course,
-        [144, 0, 0, 144, 144],
-    );
 }
