@@ -189,19 +189,7 @@ impl SolvedRoute {
         let (Some(left), Some(right)) = (&self.left_edge, &self.right_edge) else {
             return Vec::new();
         };
-        if left.is_closed() && right.is_closed() {
-            let mut rings = vec![left.clone(), right.clone()];
-            rings.sort_by(|a, b| {
-                let size = |ring: &Chain| ring.enclosed_area().abs();
-                size(b).total_cmp(&size(a))
-            });
-            return rings;
-        }
-        let mut ring: Vec<Piece> = right.pieces().to_vec();
-        ring.extend(Line::new(right.end(), left.end()).map(Piece::Line));
-        ring.extend(left.reversed().pieces());
-        ring.extend(Line::new(left.start(), right.start()).map(Piece::Line));
-        Chain::new(ring, true).into_iter().collect()
+        ring_between(left, right)
     }
 
     /// Which piece of the centre line a leg became, if any of it is left.
@@ -209,6 +197,23 @@ impl SolvedRoute {
     pub fn piece_of(&self, origin: Origin) -> Option<usize> {
         self.origins.iter().position(|o| *o == origin)
     }
+}
+
+/// The border of what lies between a left and a right edge; see [`SolvedRoute::outline`].
+pub(crate) fn ring_between(left: &Chain, right: &Chain) -> Vec<Chain> {
+    if left.is_closed() && right.is_closed() {
+        let mut rings = vec![left.clone(), right.clone()];
+        rings.sort_by(|a, b| {
+            let size = |ring: &Chain| ring.enclosed_area().abs();
+            size(b).total_cmp(&size(a))
+        });
+        return rings;
+    }
+    let mut ring: Vec<Piece> = right.pieces().to_vec();
+    ring.extend(Line::new(right.end(), left.end()).map(Piece::Line));
+    ring.extend(left.reversed().pieces());
+    ring.extend(Line::new(left.start(), right.start()).map(Piece::Line));
+    Chain::new(ring, true).into_iter().collect()
 }
 
 impl Plan {
