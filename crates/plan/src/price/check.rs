@@ -103,7 +103,7 @@ fn check_currency(currency: &Currency) -> Result<(), LimitError> {
     if step.normalize().scale() > u32::from(digits) {
         return fail(
             place,
-            format!("its step of {step} is finer than its {digits} digits: give it more digits"),
+            format!("its step of {step} is finer than its last digit: give it more than {digits}"),
         );
     }
     Ok(())

@@ -53,7 +53,7 @@ pub(super) fn price_fault(price: Decimal) -> Option<String> {
 /// What is wrong with a count: nothing or less, too large or too fine.
 pub(super) fn count_fault(count: Decimal) -> Option<String> {
     if count <= Decimal::ZERO {
-        Some(format!("more than 0 is needed here, this is {count}"))
+        Some(format!("a count is more than 0, this one is {count}"))
     } else {
         fault("a count", count)
     }
@@ -86,6 +86,11 @@ fn figure<'de, D: Deserializer<'de>>(
     fault: fn(Decimal) -> Option<String>,
 ) -> Result<Decimal, D::Error> {
     let text = text(input, "24.50")?;
+    if text.trim().is_empty() {
+        return Err(D::Error::custom(
+            "nothing is written here: write figures, such as \"24.50\", or take this line of the list out",
+        ));
+    }
     let figure = parse(text.trim()).map_err(|NoFigure| {
         D::Error::custom(format_args!(
             "`{}` is no price or count: write figures with a point before the decimals and nothing between thousands, such as \"1250.00\"",

@@ -79,6 +79,6 @@ fn prices_out_of_place_in_a_plan_file() {
     let text = "(version: 1, units: Metric, graduation: Millimetre, prices: 5)";
     assert_eq!(
         file::read(text.as_bytes()).unwrap_err().to_string(),
-        "line 1, column 61: `(` is expected here"
+        "line 1, column 60: `(` is expected here"
     );
 }
