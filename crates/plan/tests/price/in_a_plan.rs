@@ -28,6 +28,13 @@ fn it_is_stored_with_the_plan() {
     let read = file::read(text.as_bytes()).unwrap();
     assert_eq!(read, **history.plan());
     assert_eq!(file::write(&read), text);
+    // The list stands in the plan as in its own file, set in by two spaces.
+    let list: Vec<String> = GOLDEN.lines().map(|line| format!("  {line}")).collect();
+    let list = list.join("\n");
+    assert!(
+        text.contains(&format!("  prices: {}", list.trim_start())),
+        "{text}"
+    );
 }
 
 #[test]

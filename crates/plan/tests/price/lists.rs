@@ -1,7 +1,8 @@
 //! Price lists as files: the golden one read and written to the byte.
 
 use plan::price::{
-    Currency, Halves, PriceList, SignPlace, Sold, Unit, read_price_list, write_price_list,
+    Currency, Halves, LABOUR, PRICE_LINES, PriceList, SignPlace, Sold, TAXES, Unit, VALID_DAYS,
+    read_price_list, write_price_list,
 };
 use rust_decimal::dec;
 
@@ -116,5 +117,49 @@ fn one_wrong_byte_anywhere_breaks_nothing() {
                 assert_eq!(again, Ok(prices), "byte {at}");
             }
         }
+    }
+}
+
+const DOC: &str = include_str!("../../../../docs/prices.md");
+
+#[test]
+fn the_example_of_the_handbook_opens_and_every_word_is_named() {
+    let (_, rest) = DOC.split_once("```ron\n").unwrap();
+    let (example, described) = rest.split_once("```").unwrap();
+    let prices = read_price_list(example.as_bytes()).unwrap();
+    let text = write_price_list(&prices);
+    let fields = text
+        .split(|c: char| !(c.is_alphanumeric() || c == '_' || c == ':'))
+        .filter_map(|word| word.strip_suffix(':'));
+    for field in fields {
+        let (cell, inside) = (format!("`{field}`"), format!("{field}: "));
+        assert!(
+            described.contains(&cell) || described.contains(&inside),
+            "{field} is not described"
+        );
+    }
+    for unit in Unit::ALL {
+        let word = format!("`{unit:?}`");
+        let row = described.lines().find(|line| line.contains(&word)).unwrap();
+        let division = unit.division();
+        assert!(
+            row.ends_with(&format!("| {division} |")),
+            "{row}: {division}"
+        );
+    }
+    let plain = described.replace(',', "");
+    for (what, limit) in [
+        ("`lines`", PRICE_LINES),
+        ("`labour`", LABOUR),
+        ("`taxes`", TAXES),
+        ("`valid_days`", VALID_DAYS as usize),
+    ] {
+        let row = plain
+            .lines()
+            .find(|line| line.starts_with(&format!("| {what}")));
+        assert!(
+            row.unwrap().contains(&format!(" {limit}")),
+            "{what}: {limit}"
+        );
     }
 }
