@@ -5,6 +5,7 @@
 //! figures and exact.
 
 mod amount;
+mod band;
 mod charge;
 mod check;
 mod currency;
@@ -19,6 +20,7 @@ use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
 pub use amount::Ordered;
+pub use band::{Band, band};
 pub use charge::{Added, Charge, Delivery, Line, Missing, PartSum, Priced, TaxSum, charge};
 pub use check::{LABOUR, PRICE_LINES, TAXES, VALID_DAYS};
 pub use currency::{Currency, Halves, SignPlace};
@@ -117,7 +119,7 @@ pub struct PriceLine {
     /// The price of one pack or one unit, before tax.
     #[serde(deserialize_with = "written::price")]
     pub price: Decimal,
-    /// The fewest packs or units that are sold at once.
+    /// The fewest packs or units that are sold at once; rounded up as orders are.
     #[serde(
         default,
         deserialize_with = "written::some_count",

@@ -47,6 +47,7 @@ impl Ordered {
             packs: matches!(sold, Sold::Pack { .. }),
         };
         let ordered = lot.fill(need.amount)?;
+        let least = least.map(|least| (least / lot.division).ceil() * lot.division);
         let least = least.filter(|least| ordered.count > Decimal::ZERO && *least > ordered.count);
         Some(match least {
             None => ordered,

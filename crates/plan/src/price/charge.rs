@@ -15,7 +15,6 @@ use crate::count::{Measure, Need, Part};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Charge {
     /// The currency of every figure.
-    #[serde(skip)]
     pub currency: Currency,
     /// One line a need, in the order of the needs.
     pub lines: Vec<Line>,

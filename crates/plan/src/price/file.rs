@@ -32,7 +32,7 @@ impl std::error::Error for PriceFileError {}
 /// ```
 /// let text = r#"(version: 1, lines: [(key: "gravel", sold: Per(Tonne), price: "-3")])"#;
 /// let error = plan::price::read_price_list(text.as_bytes()).unwrap_err();
-/// assert_eq!(error.to_string(), "line 1, column 66: a price is 0 or more, this one is -3");
+/// assert_eq!(error.to_string(), "line 1, column 64: a price is 0 or more, this one is -3");
 /// ```
 pub fn read_price_list(bytes: &[u8]) -> Result<PriceList, PriceFileError> {
     let prices = read_as(bytes, &KIND).map_err(PriceFileError)?;

@@ -2,7 +2,8 @@
 
 use plan::count::{Measure, Need, Part};
 use plan::price::{
-    Charge, Currency, Labour, Line, Missing, PriceLine, PriceList, Sold, Unit, charge, saves,
+    Band, Charge, Currency, Labour, Line, Missing, PriceLine, PriceList, Sold, Unit, band, charge,
+    saves,
 };
 use rust_decimal::{Decimal, dec};
 
@@ -419,4 +420,35 @@ fn a_little_less_saves_a_pack() {
         [],
         "three are the least order"
     );
+}
+
+#[test]
+fn a_least_order_of_packs_is_whole() {
+    let prices = list(vec![PriceLine {
+        least_order: Some(dec!(2.5)),
+        ..line(
+            "sand",
+            "Yard",
+            pack("bag", dec!(25), Unit::Kilogram),
+            dec!(6),
+        )
+    }]);
+    let charge = charge(&[need("sand", Part::Base, Measure::Mass, 10.0)], &prices);
+    assert_eq!(count(&charge.lines[0]), dec!(3));
+}
+
+#[test]
+fn a_band_where_sources_disagree() {
+    let mut needs = needs();
+    assert_eq!(band(&needs, &prices()), None);
+    // 3.9 to 4.5 t of sub-base are 95.55 to 110.25; 10 to 10.1 h of work stay 10.25 h at most.
+    needs[1].range = Some([3900.0, 4500.0]);
+    needs[4].range = Some([10.1, 10.2]);
+    // By hand: cost 1131.70 and 1146.40, with 27.5 % and then 20 % on it, each share rounded.
+    let expected = Band {
+        least: dec!(1731.50),
+        most: dec!(1753.99),
+        driver: Some(1),
+    };
+    assert_eq!(band(&needs, &prices()), Some(expected));
 }
