@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::edging::Edging;
 use crate::feel::Walk;
+use crate::price::PriceList;
 use crate::rules::{self, RuleSet};
 use crate::solve::Origin;
 use crate::stored;
@@ -69,6 +70,13 @@ pub struct Plan {
     /// How its paths are set out.
     #[serde(default, skip_serializing_if = "SetOutSettings::is_usual")]
     pub set_out: SetOutSettings,
+    /// What things and hands cost: a copy of the list the person keeps, shared as the site is.
+    #[serde(default, skip_serializing_if = "prices_are_empty")]
+    pub prices: Arc<PriceList>,
+}
+
+fn prices_are_empty(prices: &Arc<PriceList>) -> bool {
+    prices.is_empty()
 }
 
 #[expect(clippy::ptr_arg, reason = "serde passes the field as it is")]
@@ -399,6 +407,7 @@ impl Plan {
             rules: rules::usual_rules(),
             walk: Walk::default(),
             set_out: SetOutSettings::default(),
+            prices: Arc::default(),
         }
     }
 

@@ -11,6 +11,7 @@ mod route;
 mod site;
 
 use std::fmt;
+use std::sync::Arc;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
@@ -20,6 +21,7 @@ use crate::document::{
 use crate::edging::Edging;
 use crate::feel::Walk;
 use crate::limits::{self, LimitError};
+use crate::price::PriceList;
 use crate::rules::RuleSet;
 use crate::setout::Method;
 use crate::solve::Origin;
@@ -349,6 +351,8 @@ pub enum Edit {
         /// The edging.
         edging: Option<Edging>,
     },
+    /// Sets what things, hands and the rest cost.
+    SetPrices(Arc<PriceList>),
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -556,6 +560,7 @@ impl Edit {
             Self::SetEdging { scheme, .. } => {
                 format!("choose the edging of option {}", letter(*scheme))
             }
+            Self::SetPrices(_) => "set the prices".into(),
         }
     }
 }
@@ -745,6 +750,7 @@ impl Plan {
                 route.methods.extend(chosen);
             }
             Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
+            Edit::SetPrices(prices) => plan.prices = Arc::clone(prices),
         }
         keep::drop_methods_of_no_bend(&mut plan);
         limits::check_changed(&plan, self)?;

@@ -1,10 +1,10 @@
-//! Plan files: the one place that knows RON.
+//! Plan files, and how files of other kinds are read: the one place that knows RON.
 
 use std::cell::Cell;
 use std::fmt;
 
-use serde::Deserialize;
-use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
+use serde::de::{DeserializeOwned, DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
+use serde::{Deserialize, Serialize};
 
 use crate::document::{Plan, VERSION};
 use crate::limits::{self, FILE_BYTES, LimitError};
@@ -47,30 +47,58 @@ pub enum FileError {
     Limit(LimitError),
 }
 
+/// What a file holds.
+pub(crate) struct Kind {
+    /// What it is called in a sentence.
+    pub(crate) noun: &'static str,
+    /// The type it is read as.
+    pub(crate) type_name: &'static str,
+    /// Its newest version.
+    pub(crate) version: u32,
+}
+
+const PLAN: Kind = Kind {
+    noun: "plan",
+    type_name: "Plan",
+    version: VERSION,
+};
+
 impl fmt::Display for FileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.say(f, &PLAN)
+    }
+}
+
+impl FileError {
+    /// Its sentence about a file of this kind.
+    pub(crate) fn say(&self, f: &mut fmt::Formatter<'_>, kind: &Kind) -> fmt::Result {
+        let Kind {
+            noun,
+            version: newest,
+            ..
+        } = kind;
         match self {
             Self::TooLarge { bytes } => write!(
                 f,
-                "the file has {bytes} bytes: a plan has at most {FILE_BYTES} (16 MiB), so this is not one"
+                "the file has {bytes} bytes: a {noun} has at most {FILE_BYTES} (16 MiB), so this is not one"
             ),
-            Self::Empty => f.write_str("the file is empty: there is no plan in it"),
+            Self::Empty => write!(f, "the file is empty: there is no {noun} in it"),
             Self::NotText { at } => write!(
                 f,
-                "byte {at} is not text: this is not a plan, which is a text file ending in .ron"
+                "byte {at} is not text: this is not a {noun}, which is a text file ending in .ron"
             ),
             Self::Newer { version } => write!(
                 f,
-                "this plan is of version {version}, this program reads up to version {VERSION}: open it with a newer one"
+                "this {noun} is of version {version}, this program reads up to version {newest}: open it with a newer one"
             ),
             Self::NoSuchVersion { version } => write!(
                 f,
-                "this plan says it is of version {version}: there is no such version, the first is 1"
+                "this {noun} says it is of version {version}: there is no such version, the first is 1"
             ),
             Self::Written { line, column, what } => {
                 write!(f, "line {line}, column {column}: {what}")
             }
-            Self::Limit(limit) => limit.fmt(f),
+            Self::Limit(limit) => fmt::Display::fmt(limit, f),
         }
     }
 }
@@ -93,6 +121,13 @@ impl From<LimitError> for FileError {
 /// * [`FileError::Limit`] for numbers that are not finite or past a limit, and lists that do not
 ///   fit together.
 pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
+    let plan = read_as(bytes, &PLAN)?;
+    limits::check(&plan)?;
+    Ok(plan)
+}
+
+/// Reads a file of one kind, not yet held against limits.
+pub(crate) fn read_as<T: DeserializeOwned>(bytes: &[u8], kind: &Kind) -> Result<T, FileError> {
     if bytes.len() > FILE_BYTES {
         return Err(FileError::TooLarge { bytes: bytes.len() });
     }
@@ -108,33 +143,36 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
     }
     // The version first: a newer plan may hold what this program cannot know.
     if let Some(version) = version_of(text) {
-        if version > u64::from(VERSION) {
+        if version > u64::from(kind.version) {
             return Err(FileError::Newer { version });
         }
         if version < 1 {
             return Err(FileError::NoSuchVersion { version });
         }
     }
-    let plan: Plan = ron::from_str(text).map_err(|error| FileError::Written {
+    ron::from_str(text).map_err(|error| FileError::Written {
         line: error.span.start.line,
         column: error.span.start.col,
-        what: sentence(&error.code),
-    })?;
-    limits::check(&plan)?;
-    Ok(plan)
+        what: sentence(&error.code, kind),
+    })
 }
 
 /// Writes a plan: reading it again gives the very same plan, and writing that the very same text.
 #[must_use]
 pub fn write(plan: &Plan) -> String {
+    write_any(plan)
+}
+
+/// Writes what a file holds.
+pub(crate) fn write_any(held: &impl Serialize) -> String {
     let style = ron::ser::PrettyConfig::new()
         .indentor("  ")
         .new_line("\n")
         .depth_limit(6)
         .compact_arrays(false)
         .escape_strings(true);
-    // A plan is plain data: nothing in it can fail to be written.
-    let mut text = ron::ser::to_string_pretty(plan, style).unwrap_or_default();
+    // What files hold is plain data: nothing in it can fail to be written.
+    let mut text = ron::ser::to_string_pretty(held, style).unwrap_or_default();
     text.push('\n');
     text
 }
@@ -147,7 +185,7 @@ fn version_of(text: &str) -> Option<u64> {
     found.get()
 }
 
-/// Looks through the fields of a plan for its version alone.
+/// Looks through the fields of a file for its version alone.
 struct Look<'a>(&'a Cell<Option<u64>>);
 
 #[derive(Deserialize)]
@@ -185,7 +223,8 @@ impl<'de> Visitor<'de> for Look<'_> {
 }
 
 /// What is wrong in a file, in words for whoever wrote it by hand, without a final stop.
-fn sentence(error: &ron::Error) -> String {
+fn sentence(error: &ron::Error, kind: &Kind) -> String {
+    let noun = kind.noun;
     match error {
         ron::Error::NoSuchStructField {
             expected, found, ..
@@ -231,10 +270,11 @@ fn sentence(error: &ron::Error) -> String {
             let count = expected.rsplit(' ').next().unwrap_or(expected);
             format!("{count} values belong together here, not {found}")
         }
-        ron::Error::ExpectedNamedStructLike("Plan")
-        | ron::Error::ExpectedStructName(_)
-        | ron::Error::ExpectedDifferentStructName { .. } => {
-            "this does not start as a plan does, with `(` and its fields".into()
+        ron::Error::ExpectedNamedStructLike(name) if *name == kind.type_name => {
+            format!("this does not start as a {noun} does, with `(` and its fields")
+        }
+        ron::Error::ExpectedStructName(_) | ron::Error::ExpectedDifferentStructName { .. } => {
+            format!("this does not start as a {noun} does, with `(` and its fields")
         }
         ron::Error::ExpectedStructLike | ron::Error::ExpectedNamedStructLike(_) => {
             "`(` is expected here".into()
@@ -246,15 +286,15 @@ fn sentence(error: &ron::Error) -> String {
             "a field's name is expected here; decimals are written with a point, not a comma".into()
         }
         ron::Error::Eof => {
-            "the file stops here, in the middle of the plan: the end of it is lost".into()
+            format!("the file stops here, in the middle of the {noun}: the end of it is lost")
         }
         ron::Error::ExpectedStringEnd => "the text that starts here has no closing quote".into(),
         ron::Error::TrailingCharacters => {
-            "the plan has ended before this: take out what follows".into()
+            format!("the {noun} has ended before this: take out what follows")
         }
         ron::Error::UnclosedBlockComment => "a comment opened with /* is not closed with */".into(),
         ron::Error::ExceededRecursionLimit => {
-            "brackets lie in brackets deeper than in any plan".into()
+            format!("brackets lie in brackets deeper than in any {noun}")
         }
         other => other.to_string(),
     }

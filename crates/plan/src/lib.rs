@@ -17,6 +17,7 @@ pub mod finding;
 pub mod fingerprint;
 pub mod history;
 pub mod limits;
+pub mod price;
 pub mod profile;
 pub mod refusal;
 pub mod room;

@@ -12,6 +12,7 @@ use crate::document::{
 };
 use crate::edging::Edging;
 use crate::feel::Walk;
+use crate::price;
 use crate::rules::RuleSet;
 
 /// The largest plan file that is read, in bytes: 16 MiB.
@@ -74,10 +75,11 @@ impl std::error::Error for LimitError {}
 /// The first place that is past a limit, or where numbers and lists do not fit together.
 pub fn check(plan: &Plan) -> Result<(), LimitError> {
     check_site(&plan.site)?;
-    check_but_site(plan)
+    price::check(&plan.prices)?;
+    check_but_shared(plan)
 }
 
-/// Checks a plan that came from one within the limits: a site they share needs no second look.
+/// Checks a plan that came from one within the limits: a site and prices they share need no second look.
 ///
 /// # Errors
 /// As [`check`].
@@ -85,10 +87,13 @@ pub(crate) fn check_changed(plan: &Plan, before: &Plan) -> Result<(), LimitError
     if !Arc::ptr_eq(&plan.site, &before.site) {
         check_site(&plan.site)?;
     }
-    check_but_site(plan)
+    if !Arc::ptr_eq(&plan.prices, &before.prices) {
+        price::check(&plan.prices)?;
+    }
+    check_but_shared(plan)
 }
 
-fn check_but_site(plan: &Plan) -> Result<(), LimitError> {
+fn check_but_shared(plan: &Plan) -> Result<(), LimitError> {
     name("the plan's title", &plan.title)?;
     name("the plan's client", &plan.client)?;
     name("the plan's place", &plan.place)?;
@@ -423,14 +428,16 @@ fn check_heading(place: &str, heading: &Heading, site: &Site) -> Result<(), Limi
     )
 }
 
-fn fail(place: &str, sentence: String) -> Result<(), LimitError> {
+/// Refuses what is past a limit.
+pub(crate) fn fail(place: &str, sentence: String) -> Result<(), LimitError> {
     Err(LimitError {
         place: place.to_owned(),
         sentence,
     })
 }
 
-fn name(place: &str, text: &str) -> Result<(), LimitError> {
+/// Checks a name: one line, not too long.
+pub(crate) fn name(place: &str, text: &str) -> Result<(), LimitError> {
     let count = text.chars().count();
     if count > NAME {
         return fail(

@@ -8,9 +8,11 @@ use common::{drag, leg, peg, plan, plan_of, route, typed, waypoint};
 use geometry::{Direction, Figure, Point};
 use plan::document::{Heading, Pad, PadShape, Route, Shape, Side};
 use plan::edit::{Edit, End, LegId, WaypointId};
+use plan::price::{PriceLine, PriceList, Sold, Unit};
 use plan::units::{Graduation, Units};
 use plan::{History, Plan, example, figures, limits};
 use proptest::prelude::*;
+use rust_decimal::Decimal;
 
 fn start() -> History {
     History::new(plan(
@@ -124,6 +126,7 @@ fn an_edit_that_changes_nothing_is_no_step() {
             radius: None,
         },
         Edit::SetTitle(String::new()),
+        Edit::SetPrices(Arc::default()),
     ] {
         let mut history = start();
         history.commit(&edit).unwrap();
@@ -196,8 +199,29 @@ fn edit() -> impl Strategy<Value = Edit> {
         1 => prop::sample::select(Graduation::ALL.to_vec())
             .prop_map(|graduation| Edit::SetUnits { units: graduation.units(), graduation }),
         1 => ".{0,8}".prop_map(Edit::SetTitle),
+        1 => prices().prop_map(|prices| Edit::SetPrices(Arc::new(prices))),
         8 => whole_path(),
     ]
+}
+
+/// Price lists, some of which no one should type.
+fn prices() -> impl Strategy<Value = PriceList> {
+    let line = (".{0,4}", ".{0,4}", -9_i64..99_999, 0_u32..6).prop_map(
+        |(key, supplier, figure, scale)| PriceLine {
+            key,
+            name: String::new(),
+            supplier,
+            sold: Sold::Per(Unit::Tonne),
+            price: Decimal::new(figure, scale),
+            least_order: None,
+            delivery: Decimal::ZERO,
+            tax: None,
+        },
+    );
+    prop::collection::vec(line, 0..3).prop_map(|lines| PriceList {
+        lines,
+        ..PriceList::default()
+    })
 }
 
 fn spot() -> impl Strategy<Value = Point> {

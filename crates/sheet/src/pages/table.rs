@@ -136,6 +136,9 @@ impl Measured {
     }
 }
 
+/// So much of a page is not left empty for the sake of a table.
+const MUCH: f64 = 0.4;
+
 /// Free paper after a table, millimetres.
 const AFTER: f64 = 2.5;
 
@@ -155,9 +158,10 @@ impl Flow {
             head_height,
             heights,
         } = measured;
-        // A table that fits on one page is not torn.
+        // A table that fits on one page is not torn, unless a good part of this one would stay empty.
         let page = self.frame().height - 20.0;
-        self.need(if whole <= page {
+        let wasteful = self.room().height > MUCH * page;
+        self.need(if whole <= page && !wasteful {
             whole
         } else {
             head_height + 30.0
