@@ -42,6 +42,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
     }
+    flow.set(&not_swung(work));
     add_way(flow, job, bend, (work.way(), true));
     if let Some(second) = work.second_way() {
         flow.start(&format!("Bend {}, if that fails", bend.number));
@@ -89,6 +90,24 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, (way, chosen): (&W
 /// Whether a way swings a tape about the swing point.
 pub(super) fn swings(way: &Way) -> bool {
     matches!(way.method, Method::Swing | Method::SwingSquaredOff)
+}
+
+/// Why the bend is not swung, where it cannot be.
+fn not_swung(work: &BendWork) -> Vec<Part> {
+    let swung = work.ways.iter().filter(|way| swings(way));
+    if swung.clone().any(Way::is_possible) {
+        return Vec::new();
+    }
+    let mut reasons: Vec<&str> = Vec::new();
+    for reason in swung.flat_map(|way| way.verdict.reasons()) {
+        if !reasons.contains(&reason.as_str()) {
+            reasons.push(reason);
+        }
+    }
+    vec![Part::Paragraph(
+        words::sentence(&format!("Not swung here: {}", reasons.join("; "))),
+        STEP,
+    )]
 }
 
 /// What rounding does, and how true the lines come out.
