@@ -9,6 +9,7 @@ use std::sync::Arc;
 use geometry::{Direction, Figure, Point};
 use serde::{Deserialize, Serialize};
 
+use crate::count::{BuildUp, CountSettings};
 use crate::edging::Edging;
 use crate::feel::Walk;
 use crate::rules::{self, RuleSet};
@@ -69,6 +70,9 @@ pub struct Plan {
     /// How its paths are set out.
     #[serde(default, skip_serializing_if = "SetOutSettings::is_usual")]
     pub set_out: SetOutSettings,
+    /// What the counting of quantities goes by.
+    #[serde(default, skip_serializing_if = "CountSettings::is_usual")]
+    pub count: CountSettings,
 }
 
 #[expect(clippy::ptr_arg, reason = "serde passes the field as it is")]
@@ -106,6 +110,18 @@ pub struct Scheme {
     /// What its paths are edged with, if that is settled.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub edging: Option<Edging>,
+    /// What its paths are built of, if that is settled; kept whole, so that a plan needs no other file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub build_up: Option<BuildUp>,
+}
+
+impl Scheme {
+    /// What one edge of its paths is made of: what its build-up says, or else what is chosen for both.
+    #[must_use]
+    pub fn edging_at(&self, side: Side) -> Option<Edging> {
+        let course = self.build_up.as_ref().and_then(|up| up.course(side));
+        course.map(|course| course.edging).or(self.edging)
+    }
 }
 
 /// One path along its centre line.
@@ -399,6 +415,7 @@ impl Plan {
             rules: rules::usual_rules(),
             walk: Walk::default(),
             set_out: SetOutSettings::default(),
+            count: CountSettings::default(),
         }
     }
 

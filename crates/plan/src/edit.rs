@@ -14,6 +14,7 @@ use std::fmt;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
+use crate::count::{BuildUp, CountSettings};
 use crate::document::{
     Heading, MethodChoice, Pad, Plan, Route, Scheme, SetOutSettings, Shape, Side, letter,
 };
@@ -349,6 +350,15 @@ pub enum Edit {
         /// The edging.
         edging: Option<Edging>,
     },
+    /// Chooses what the paths of an option are built of, or leaves it open.
+    SetBuildUp {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The build-up.
+        build_up: Option<Box<BuildUp>>,
+    },
+    /// Sets what the counting of quantities goes by.
+    SetCount(CountSettings),
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -556,6 +566,10 @@ impl Edit {
             Self::SetEdging { scheme, .. } => {
                 format!("choose the edging of option {}", letter(*scheme))
             }
+            Self::SetBuildUp { scheme, .. } => {
+                format!("choose the build-up of option {}", letter(*scheme))
+            }
+            Self::SetCount(_) => "set how quantities are counted".into(),
         }
     }
 }
@@ -744,7 +758,17 @@ impl Plan {
                 let chosen = method.map(|method| MethodChoice { of: *of, method });
                 route.methods.extend(chosen);
             }
-            Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
+            Edit::SetEdging { scheme, edging } => {
+                let scheme = plan.scheme_mut(*scheme)?;
+                scheme.edging = *edging;
+                if let Some(build_up) = &mut scheme.build_up {
+                    build_up.edge_with(*edging);
+                }
+            }
+            Edit::SetBuildUp { scheme, build_up } => {
+                plan.scheme_mut(*scheme)?.build_up = build_up.as_deref().cloned();
+            }
+            Edit::SetCount(settings) => plan.count.clone_from(settings),
         }
         keep::drop_methods_of_no_bend(&mut plan);
         limits::check_changed(&plan, self)?;

@@ -3,8 +3,8 @@
 use std::cell::Cell;
 use std::fmt;
 
-use serde::Deserialize;
-use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
+use serde::de::{DeserializeOwned, DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
+use serde::{Deserialize, Serialize};
 
 use crate::document::{Plan, VERSION};
 use crate::limits::{self, FILE_BYTES, LimitError};
@@ -115,26 +115,49 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
             return Err(FileError::NoSuchVersion { version });
         }
     }
-    let plan: Plan = ron::from_str(text).map_err(|error| FileError::Written {
-        line: error.span.start.line,
-        column: error.span.start.col,
-        what: sentence(&error.code),
+    let plan: Plan = read_data(text, "plan").map_err(|slip| FileError::Written {
+        line: slip.line,
+        column: slip.column,
+        what: slip.what,
     })?;
     limits::check(&plan)?;
     Ok(plan)
 }
 
+/// Where a text is not written as it should be, and what is wrong there.
+pub(crate) struct Slip {
+    /// The line, from 1.
+    pub(crate) line: usize,
+    /// The column, from 1.
+    pub(crate) column: usize,
+    /// What is wrong there, without a final stop.
+    pub(crate) what: String,
+}
+
+/// Reads plain data; `thing` is what a person calls it.
+pub(crate) fn read_data<T: DeserializeOwned>(text: &str, thing: &str) -> Result<T, Slip> {
+    ron::from_str(text).map_err(|error| Slip {
+        line: error.span.start.line,
+        column: error.span.start.col,
+        what: sentence(&error.code, thing),
+    })
+}
+
 /// Writes a plan: reading it again gives the very same plan, and writing that the very same text.
 #[must_use]
 pub fn write(plan: &Plan) -> String {
+    write_data(plan)
+}
+
+/// Writes plain data, in which nothing can fail to be written.
+pub(crate) fn write_data(data: &impl Serialize) -> String {
     let style = ron::ser::PrettyConfig::new()
         .indentor("  ")
         .new_line("\n")
         .depth_limit(6)
         .compact_arrays(false)
         .escape_strings(true);
-    // A plan is plain data: nothing in it can fail to be written.
-    let mut text = ron::ser::to_string_pretty(plan, style).unwrap_or_default();
+    let mut text = ron::ser::to_string_pretty(data, style).unwrap_or_default();
     text.push('\n');
     text
 }
@@ -185,7 +208,7 @@ impl<'de> Visitor<'de> for Look<'_> {
 }
 
 /// What is wrong in a file, in words for whoever wrote it by hand, without a final stop.
-fn sentence(error: &ron::Error) -> String {
+fn sentence(error: &ron::Error, thing: &str) -> String {
     match error {
         ron::Error::NoSuchStructField {
             expected, found, ..
@@ -231,10 +254,10 @@ fn sentence(error: &ron::Error) -> String {
             let count = expected.rsplit(' ').next().unwrap_or(expected);
             format!("{count} values belong together here, not {found}")
         }
-        ron::Error::ExpectedNamedStructLike("Plan")
+        ron::Error::ExpectedNamedStructLike("Plan" | "BuildUp")
         | ron::Error::ExpectedStructName(_)
         | ron::Error::ExpectedDifferentStructName { .. } => {
-            "this does not start as a plan does, with `(` and its fields".into()
+            format!("this does not start as a {thing} does, with `(` and its fields")
         }
         ron::Error::ExpectedStructLike | ron::Error::ExpectedNamedStructLike(_) => {
             "`(` is expected here".into()
@@ -246,15 +269,15 @@ fn sentence(error: &ron::Error) -> String {
             "a field's name is expected here; decimals are written with a point, not a comma".into()
         }
         ron::Error::Eof => {
-            "the file stops here, in the middle of the plan: the end of it is lost".into()
+            format!("the file stops here, in the middle of the {thing}: the end of it is lost")
         }
         ron::Error::ExpectedStringEnd => "the text that starts here has no closing quote".into(),
         ron::Error::TrailingCharacters => {
-            "the plan has ended before this: take out what follows".into()
+            format!("the {thing} has ended before this: take out what follows")
         }
         ron::Error::UnclosedBlockComment => "a comment opened with /* is not closed with */".into(),
         ron::Error::ExceededRecursionLimit => {
-            "brackets lie in brackets deeper than in any plan".into()
+            format!("brackets lie in brackets deeper than in any {thing}")
         }
         other => other.to_string(),
     }
