@@ -135,6 +135,11 @@ impl Region {
             && !rings.any(|inner| inner.contains(point))
     }
 
+    /// Whether their boxes meet.
+    pub(super) fn is_near(&self, other: &Self) -> bool {
+        matches!((self.bounds(), other.bounds()), (Some(a), Some(b)) if a.meets(b))
+    }
+
     fn bounds(&self) -> Option<Bounds> {
         self.rings.first().map(|ring| ring.bounds().grown(LOOK))
     }

@@ -159,7 +159,8 @@ pub fn quantities(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Quantit
     let layers: Vec<LayerQuantity> = build_up
         .layers
         .iter()
-        .map(|layer| layer_quantity(plan, &build_up, &measured, layer))
+        .zip(&measured.layers)
+        .map(|(layer, area)| layer_quantity(plan, &measured, layer, *area))
         .collect();
     let spoil = spoil::spoil(&plan.count, dug.volume);
     let [left, right] = [Side::Left, Side::Right].map(|side| {
@@ -199,13 +200,7 @@ fn edge_quantity(edge: EdgeQuantity, course: Option<&EdgeCourse>) -> EdgeQuantit
     }
 }
 
-fn layer_quantity(
-    plan: &Plan,
-    build_up: &BuildUp,
-    measured: &Measured,
-    layer: &Layer,
-) -> LayerQuantity {
-    let area = measured.area_of(build_up.beyond(layer));
+fn layer_quantity(plan: &Plan, measured: &Measured, layer: &Layer, area: f64) -> LayerQuantity {
     let thickness = layer.thickness.value;
     let volume = area * thickness;
     let with_waste = volume * (1.0 + layer.waste.at(measured.curved_share));

@@ -29,14 +29,14 @@ fn units(length: f64, width: f64) -> Bought {
         length: assumed(length),
         width: assumed(width),
         density: assumed(2200.0),
-        filling: Some(Filling {
+        filling: Some(Box::new(Filling {
             key: "joint-sand".into(),
             name: "joint sand".into(),
             joint: assumed(0.003),
             density: assumed(1500.0),
             waste: waste(0.0, 0.0),
             packs: Vec::new(),
-        }),
+        })),
     }
 }
 

@@ -287,6 +287,16 @@ fn check_keys(place: &str, build_up: &BuildUp) -> Checked {
             }
         }
     }
+    if let (Some(left), Some(right)) = (&build_up.left, &build_up.right) {
+        let alike = left.name == right.name && left.packs == right.packs;
+        if left.key == right.key && !alike {
+            let sentence = format!(
+                "both edges have the key `{}`, but another name or other packs: give each its own",
+                left.key
+            );
+            return fail(place, sentence);
+        }
+    }
     Ok(())
 }
 

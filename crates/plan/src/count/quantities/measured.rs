@@ -1,6 +1,8 @@
 //! What is measured of the paths of an option: ground, edges, stones, each spot once.
 
-use super::super::build_up::BuildUp;
+use geometry::Chain;
+
+use super::super::build_up::{BuildUp, LayerWidth};
 use super::super::ground::{self, Along, Part, Region};
 use super::{EdgeQuantity, RouteQuantity};
 use crate::document::Side;
@@ -19,8 +21,8 @@ pub(super) struct Measured {
     pub(super) not_counted: Vec<usize>,
     /// How wide the ground of each path is opened, and how long: in the order of `paths`.
     pub(super) trenches: Vec<Trench>,
-    /// Areas by how far they lie beyond the left and right edge.
-    areas: Vec<([f64; 2], f64)>,
+    /// The ground that each layer covers, in the order of the build-up.
+    pub(super) layers: Vec<f64>,
 }
 
 /// The ground opened for one path, landings apart.
@@ -44,13 +46,10 @@ impl Measured {
         let grounds = Grounds::of(&counted, [0.0, 0.0]);
         let border = ground::border(&grounds.regions);
         let trench = |route: &SolvedRoute| Trench {
-            length: route.centre_line.as_ref().map_or(0.0, |line| line.length()),
+            length: route.centre_line.as_ref().map_or(0.0, Chain::length),
             path: route.width,
             width: route.width + dug[0] + dug[1],
-            closed: route
-                .centre_line
-                .as_ref()
-                .is_some_and(|line| line.is_closed()),
+            closed: route.centre_line.as_ref().is_some_and(Chain::is_closed),
         };
         let trenches: Vec<Trench> = counted.iter().map(|(_, route)| trench(route)).collect();
         let stones_of = |trench: &Trench, spacing: f64| stones(trench, spacing);
@@ -66,14 +65,17 @@ impl Measured {
                 None => Grounds::of(&counted, beyond).shares(&counted, beyond),
             }
         };
-        let mut areas: Vec<([f64; 2], f64)> = Vec::new();
-        let layers = build_up.layers.iter().map(|layer| build_up.beyond(layer));
-        for beyond in layers.chain([[0.0, 0.0], dug]) {
-            if !areas.iter().any(|(known, _)| *known == beyond) {
-                areas.push((beyond, share(beyond).iter().sum()));
-            }
-        }
         let (path_shares, dug_shares) = (share([0.0, 0.0]), share(dug));
+        let sum = |shares: &[f64]| shares.iter().sum::<f64>();
+        let layers = build_up
+            .layers
+            .iter()
+            .map(|layer| match layer.width {
+                LayerWidth::Path => sum(&path_shares),
+                LayerWidth::Dig => sum(&dug_shares),
+                LayerWidth::BeyondEdging => sum(&share(build_up.beyond(layer))),
+            })
+            .collect();
         let paths: Vec<RouteQuantity> = counted
             .iter()
             .enumerate()
@@ -106,8 +108,8 @@ impl Measured {
         };
         Self {
             length: trenches.iter().map(|trench| trench.length).sum(),
-            area: path_shares.iter().sum(),
-            dug_area: dug_shares.iter().sum(),
+            area: sum(&path_shares),
+            dug_area: sum(&dug_shares),
             curved_share: both.curved_share(),
             left,
             right,
@@ -120,14 +122,8 @@ impl Measured {
             paths,
             not_counted: not_counted.iter().map(|(index, _)| index + 1).collect(),
             trenches,
-            areas,
+            layers,
         }
-    }
-
-    /// The ground a layer covers that lies so far beyond the left and the right edge.
-    pub(super) fn area_of(&self, beyond: [f64; 2]) -> f64 {
-        let found = self.areas.iter().find(|(known, _)| *known == beyond);
-        found.map_or(self.area, |(_, area)| *area)
     }
 
     pub(super) fn edge(&self, side: Side) -> EdgeQuantity {
@@ -165,18 +161,32 @@ impl Grounds {
     /// What each path takes up that no path before it does. Where a bend is so tight that the wider
     /// strip has no inner edge left, its edges' lengths times what is beyond stand for the rest.
     fn shares(&self, routes: &[(usize, &SolvedRoute)], beyond: [f64; 2]) -> Vec<f64> {
-        let mut before = 0.0;
+        let touching = |nth: usize| {
+            let own = |region: &usize| self.path[*region] == nth;
+            let all = 0..self.regions.len();
+            let owned: Vec<usize> = all.clone().filter(own).collect();
+            let meets = |other: &usize| {
+                owned
+                    .iter()
+                    .any(|region| self.regions[*region].is_near(&self.regions[*other]))
+            };
+            let earlier = all.filter(|region| self.path[*region] < nth).filter(meets);
+            (earlier.collect::<Vec<usize>>(), owned)
+        };
+        let taken = |regions: &[usize]| {
+            let regions: Vec<Region> = regions.iter().map(|i| self.regions[*i].clone()).collect();
+            ground::area(&ground::border(&regions))
+        };
         (0..routes.len())
             .map(|nth| {
-                let upto = self.path.partition_point(|path| *path <= nth);
-                let taken = ground::area(&ground::border(&self.regions[..upto]));
-                let own = taken - before;
-                before = taken;
+                let (earlier, owned) = touching(nth);
+                let together: Vec<usize> = earlier.iter().chain(&owned).copied().collect();
+                let own = taken(&together) - taken(&earlier);
                 let (_, route) = routes[nth];
                 if Region::strip(route, beyond).is_some() {
                     return own.max(0.0);
                 }
-                let edge = |side| route.edge(side).map_or(0.0, geometry::Chain::length);
+                let edge = |side| route.edge(side).map_or(0.0, Chain::length);
                 own + route.area + beyond[0] * edge(Side::Left) + beyond[1] * edge(Side::Right)
             })
             .collect()

@@ -1,15 +1,19 @@
 //! Everything to dig, buy and do, in the order of work.
 
+mod edges;
+mod hours;
+
 use super::super::build_up::{
-    Assumed, Bought, BuildUp, EdgeCourse, Filling, Haunch, Labour, Layer, LayerPart, Membrane,
-    Packing, Pins, Source, Waste,
+    Assumed, Bought, BuildUp, Filling, Layer, LayerPart, Membrane, Packing, Source, Waste,
 };
 use super::super::packs::packed;
 use super::super::{Because, Measure, Need, Pack, Part};
 use super::measured::Measured;
-use super::{EdgeQuantity, Quantities, soil_words};
-use crate::document::{Plan, Side};
+use super::{Quantities, soil_words};
+use crate::document::Plan;
 use crate::units::Ruler;
+
+pub(super) use edges::pin_count;
 
 pub(super) fn needs(
     plan: &Plan,
@@ -26,8 +30,8 @@ pub(super) fn needs(
     };
     let mut needs = list.dig();
     needs.extend(list.membrane());
-    for layer in build_up.layers.iter().rev() {
-        needs.extend(list.layer(layer));
+    for (layer, area) in build_up.layers.iter().zip(&measured.layers).rev() {
+        needs.extend(list.layer(layer, *area));
     }
     needs.extend(list.edges());
     needs.extend(list.forms());
@@ -98,17 +102,6 @@ fn waste_words(waste: &Waste) -> Vec<Because> {
         because(format!("waste {on} on straights"), &straight.source),
         because(format!("waste {off} on bends"), &curve.source),
     ]
-}
-
-/// How many pins hold an edge: one at each spacing, and one to end with.
-pub(super) fn pin_count(pins: &Pins, edge: &EdgeQuantity) -> u64 {
-    let straight = (edge.length - edge.curved) / pins.straight.value;
-    let curved = edge.curved / pins.curve.value;
-    if edge.length > 0.0 {
-        packed(straight + curved, 1.0).count + 1
-    } else {
-        0
-    }
 }
 
 impl List<'_> {
@@ -217,12 +210,11 @@ impl List<'_> {
         Some(found)
     }
 
-    fn layer(&self, layer: &Layer) -> Vec<Need> {
+    fn layer(&self, layer: &Layer, area: f64) -> Vec<Need> {
         let part = match layer.part {
             LayerPart::Base => Part::Base,
             LayerPart::Bed | LayerPart::Surface => Part::Surface,
         };
-        let area = self.measured.area_of(self.build_up.beyond(layer));
         let volume = area * layer.thickness.value;
         let share = self.measured.curved_share;
         let lost = layer.waste.spread_at(share);
@@ -307,73 +299,6 @@ impl List<'_> {
         found
     }
 
-    fn edges(&self) -> Vec<Need> {
-        let mut needs: Vec<Need> = Vec::new();
-        for side in [Side::Left, Side::Right] {
-            if let Some(course) = self.build_up.course(side) {
-                for found in self.course(course, side) {
-                    add(&mut needs, found);
-                }
-            }
-        }
-        needs
-    }
-
-    fn course(&self, course: &EdgeCourse, side: Side) -> Vec<Need> {
-        let edge = self.quantities.edge(side);
-        let share = edge.curved_share();
-        let ordered = |waste: f64| edge.length * (1.0 + waste);
-        let (key, name) = (&course.key, &course.name);
-        let amount = ordered(course.waste.at(share));
-        let mut laid = need(key, name, Part::Edges, Measure::Length, amount);
-        laid.range = range(course.waste.spread_at(share).map(ordered));
-        laid.packs = packs(&course.packs);
-        laid.because = waste_words(&course.waste);
-        let mut needs = vec![laid];
-        if let Some(pins) = &course.pins {
-            needs.push(self.pins(pins, edge));
-        }
-        if let Some(Haunch { key, name, section }) = &course.haunch {
-            let volume = edge.length * section.value;
-            let mut found = need(key, name, Part::Edges, Measure::Volume, volume);
-            found.range = range(section.spread().map(|section| edge.length * section));
-            let what = format!("{} m³ for each metre of edge", section.value);
-            found.because = vec![because(what, &section.source)];
-            needs.push(found);
-        }
-        needs
-    }
-
-    fn pins(&self, pins: &Pins, edge: &EdgeQuantity) -> Need {
-        let count = pin_count(pins, edge) as f64;
-        let mut found = need(&pins.key, &pins.name, Part::Edges, Measure::Pieces, count);
-        found.because = vec![
-            self.length(&pins.straight, "one each ", " on straights"),
-            self.length(&pins.curve, "one each ", " on bends"),
-        ];
-        found
-    }
-
-    fn forms(&self) -> Vec<Need> {
-        let Some(forms) = &self.build_up.forms else {
-            return Vec::new();
-        };
-        let mut needs: Vec<Need> = Vec::new();
-        for side in [Side::Left, Side::Right] {
-            let edge = self.quantities.edge(side);
-            let share = edge.curved_share();
-            let amount = edge.length * (1.0 + forms.waste.at(share));
-            let (key, name) = (&forms.key, &forms.name);
-            let mut found = need(key, name, Part::Edges, Measure::Length, amount);
-            found.because = waste_words(&forms.waste);
-            add(&mut needs, found);
-            if let Some(stakes) = &forms.stakes {
-                add(&mut needs, self.pins(stakes, edge));
-            }
-        }
-        needs
-    }
-
     fn joints(&self) -> Option<Need> {
         let joints = self.build_up.joints.as_ref()?;
         let thick = self.build_up.layers.first()?.thickness.value;
@@ -406,92 +331,5 @@ impl List<'_> {
             ),
         ];
         Some(found)
-    }
-
-    fn hours(&self) -> Vec<Need> {
-        let bank = self.quantities.dug.volume;
-        let soil = self.plan.count.soil.data();
-        let distance = self.plan.count.distance;
-        // What is published reaches to 50 m; farther is taken in proportion.
-        let wheel = WHEEL_HOURS * (distance / WHEELED).max(1.0);
-        let hours = |key: &str, name: &str, amount: f64, rate: String, source: String| Need {
-            because: vec![Because { what: rate, source }],
-            ..need(key, name, Part::Work, Measure::Hours, amount)
-        };
-        let of_soil = |key: &str, name: &str, assumed: &Assumed| {
-            let rate = format!("{} h/m³ in the ground", assumed.value);
-            let amount = bank * assumed.value;
-            hours(key, name, amount, rate, assumed.source.to_string())
-        };
-        let mut needs = vec![
-            of_soil("labour-dig", "digging by hand", &soil.dig_hours),
-            of_soil("labour-load", "loading barrows", &soil.load_hours),
-            hours(
-                "labour-wheel",
-                "wheeling",
-                bank * wheel,
-                format!(
-                    "{wheel} h/m³ in the ground, for {} one way",
-                    self.ruler.text(distance)
-                ),
-                LABOUR_SOURCE.into(),
-            ),
-            hours(
-                "labour-level",
-                "levelling the bottom",
-                self.quantities.dug.area * LEVEL_HOURS,
-                format!("{LEVEL_HOURS} h/m²"),
-                LABOUR_SOURCE.into(),
-            ),
-        ];
-        let layers = self.build_up.layers.iter().zip(&self.quantities.layers);
-        for (layer, counted) in layers.rev() {
-            let (amount, rate, unit) = match &layer.labour {
-                Some(Labour::PerVolume(rate)) => (counted.volume, rate, "m³"),
-                Some(Labour::PerArea(rate)) => (counted.area, rate, "m²"),
-                None => continue,
-            };
-            let mut found = hours(
-                &format!("labour-{}", layer.key),
-                &format!("laying {}", layer.name),
-                amount * rate.value,
-                format!("{} h/{unit}", rate.value),
-                rate.source.to_string(),
-            );
-            found.range = range(rate.spread().map(|rate| amount * rate));
-            needs.push(found);
-        }
-        needs
-    }
-}
-
-/// Hours to wheel a cubic metre in the ground, to [`WHEELED`] metres.
-const WHEEL_HOURS: f64 = 1.25;
-const WHEELED: f64 = 50.0;
-/// Hours to level and grade a square metre.
-const LEVEL_HOURS: f64 = 0.05;
-const LABOUR_SOURCE: &str = "menlo-academy.com, labour factors for excavation";
-
-/// Adds a need, to one of the same key if there is one.
-fn add(needs: &mut Vec<Need>, found: Need) {
-    let Some(same) = needs.iter_mut().find(|need| need.key == found.key) else {
-        needs.push(found);
-        return;
-    };
-    same.range = match (same.range, found.range) {
-        (None, None) => None,
-        (a, b) => {
-            let (a, b) = (
-                a.unwrap_or([same.amount; 2]),
-                b.unwrap_or([found.amount; 2]),
-            );
-            Some([a[0] + b[0], a[1] + b[1]])
-        }
-    };
-    same.amount += found.amount;
-    for reason in found.because {
-        if !same.because.contains(&reason) {
-            same.because.push(reason);
-        }
     }
 }
