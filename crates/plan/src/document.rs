@@ -110,9 +110,10 @@ pub struct Scheme {
     /// What its paths are edged with, if that is settled.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub edging: Option<Edging>,
-    /// What its paths are built of, if that is settled; kept whole, so that a plan needs no other file.
+    /// What its paths are built of, if that is settled; kept whole, so that a plan needs no other file,
+    /// and shared between a plan and what becomes of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub build_up: Option<BuildUp>,
+    pub build_up: Option<Arc<BuildUp>>,
 }
 
 impl Scheme {

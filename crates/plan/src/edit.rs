@@ -11,6 +11,7 @@ mod route;
 mod site;
 
 use std::fmt;
+use std::sync::Arc;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
@@ -355,7 +356,7 @@ pub enum Edit {
         /// Which option, counted from 0.
         scheme: usize,
         /// The build-up.
-        build_up: Option<Box<BuildUp>>,
+        build_up: Option<Arc<BuildUp>>,
     },
     /// Sets what the counting of quantities goes by.
     SetCount(CountSettings),
@@ -762,11 +763,11 @@ impl Plan {
                 let scheme = plan.scheme_mut(*scheme)?;
                 scheme.edging = *edging;
                 if let Some(build_up) = &mut scheme.build_up {
-                    build_up.edge_with(*edging);
+                    Arc::make_mut(build_up).edge_with(*edging);
                 }
             }
             Edit::SetBuildUp { scheme, build_up } => {
-                plan.scheme_mut(*scheme)?.build_up = build_up.as_deref().cloned();
+                plan.scheme_mut(*scheme)?.build_up.clone_from(build_up);
             }
             Edit::SetCount(settings) => plan.count.clone_from(settings),
         }

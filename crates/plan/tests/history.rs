@@ -197,7 +197,7 @@ fn edit() -> impl Strategy<Value = Edit> {
             .prop_map(|graduation| Edit::SetUnits { units: graduation.units(), graduation }),
         1 => ".{0,8}".prop_map(Edit::SetTitle),
         1 => prop::option::of(prop::sample::select(count::built_in().to_vec()))
-            .prop_map(|up| Edit::SetBuildUp { scheme: 0, build_up: up.map(Box::new) }),
+            .prop_map(|up| Edit::SetBuildUp { scheme: 0, build_up: up.map(Arc::new) }),
         1 => (number(), number(), any::<bool>()).prop_map(|(distance, bulking, labour)| {
             let soil = count::Soil::Other { bulking, density: 1500.0 };
             Edit::SetCount(count::CountSettings {

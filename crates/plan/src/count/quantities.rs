@@ -242,7 +242,7 @@ fn layer_quantity(plan: &Plan, measured: &Measured, layer: &Layer, area: f64) ->
 impl Scheme {
     /// What its paths are built of, with the edging that is chosen where the build-up names none.
     fn laid(&self) -> Option<BuildUp> {
-        let mut build_up = self.build_up.clone()?;
+        let mut build_up = BuildUp::clone(self.build_up.as_ref()?);
         for side in [Side::Left, Side::Right] {
             let chosen = self.edging.map(EdgeCourse::usual);
             let course = build_up.course_mut(side);

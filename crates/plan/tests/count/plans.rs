@@ -112,7 +112,7 @@ pub(crate) fn straight_path(length: f64, width: f64) -> Plan {
 
 pub(crate) fn counted(plan: &Plan, build_up: BuildUp) -> Quantities {
     let mut plan = plan.clone();
-    scheme(&mut plan).build_up = Some(build_up);
+    scheme(&mut plan).build_up = Some(build_up.into());
     quantities(&plan, &plan.solve(), 0).unwrap()
 }
 

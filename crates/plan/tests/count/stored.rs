@@ -1,5 +1,7 @@
 //! Build-ups and settings in the plan: edits, undo, files, what is refused.
 
+use std::sync::Arc;
+
 use plan::count::{Barrow, CountSettings, Soil, built_in, quantities};
 use plan::document::Side;
 use plan::edging::Edging;
@@ -11,7 +13,7 @@ use crate::plans::bent_path;
 fn set(nth: usize) -> Edit {
     Edit::SetBuildUp {
         scheme: 0,
-        build_up: Some(Box::new(built_in()[nth].clone())),
+        build_up: Some(Arc::new(built_in()[nth].clone())),
     }
 }
 
@@ -33,7 +35,7 @@ fn a_plan_keeps_the_whole_build_up() {
     let read = file::read(text.as_bytes()).unwrap();
     assert_eq!(&read, &**history.plan());
     assert_eq!(file::write(&read), text);
-    assert_eq!(read.schemes[0].build_up.as_ref(), Some(&built_in()[3]));
+    assert_eq!(read.schemes[0].build_up.as_deref(), Some(&built_in()[3]));
     assert_eq!(read.count, settings);
     history.undo();
     history.undo();
@@ -71,7 +73,8 @@ fn one_edging_is_what_is_bought_and_what_is_judged() {
     assert!(!keys(&plan).contains(&"steel-edging".to_owned()));
     assert!(tight(&plan), "5.4 m inside, and timber follows 6 m");
     // On one side alone: the inside edge of a bend to the left is the left one.
-    plan.schemes[0].build_up.as_mut().unwrap().left = built_in()[0].left.clone();
+    let build_up = plan.schemes[0].build_up.as_mut().unwrap();
+    Arc::make_mut(build_up).left = built_in()[0].left.clone();
     assert!(!tight(&plan));
     plan = plan.with(&choose(None)).unwrap().plan;
     assert_eq!(edging(&plan), [None; 2]);
@@ -86,7 +89,7 @@ fn what_is_past_a_limit_is_refused() {
     assert_eq!(
         refused(&Edit::SetBuildUp {
             scheme: 0,
-            build_up: Some(Box::new(up)),
+            build_up: Some(Arc::new(up)),
         }),
         "option A, build-up, layer 2 “crushed stone, graded to dust”: its thickness in metres must lie between 0.001 and 2, it is -0.1: write how thick it lies when it is compacted"
     );
