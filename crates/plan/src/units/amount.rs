@@ -63,11 +63,19 @@ impl Ruler {
     }
 }
 
+/// What lies this much below a half, in counts of the last decimal, still counts as the half: what
+/// is lost in the last digits of the arithmetic.
+const HALF_SLACK: f64 = 1e-9;
+
 /// So many of a unit with so many decimals, half away from zero; no minus before nothing.
-fn rounded(figure: f64, unit: f64, places: i32, name: &str) -> String {
-    let finer = 10_f64.powi(places);
-    let count = (figure / unit * finer).round() / finer + 0.0;
-    let sign = if count < 0.0 { "−" } else { "" };
-    let places = usize::try_from(places).unwrap_or(0);
-    format!("{sign}{:.places$} {name}", count.abs())
+fn rounded(figure: f64, unit: f64, places: u32, name: &str) -> String {
+    let finer = 10_f64.powf(f64::from(places));
+    let count = (figure.abs() / unit * finer + 0.5 + HALF_SLACK).floor();
+    let sign = if figure < 0.0 && count > 0.0 {
+        "−"
+    } else {
+        ""
+    };
+    let places = places as usize;
+    format!("{sign}{:.places$} {name}", count / finer)
 }
