@@ -47,7 +47,7 @@ fn path() -> impl Strategy<Value = Route> {
     let place = (0.0..20.0_f64, 0.0..20.0_f64);
     let legs = prop::collection::vec((-0.4..0.4_f64, any::<bool>()), 1..3);
     let pad = prop::option::of((0.1..0.9_f64, 0.5..3.0_f64, any::<bool>()));
-    (place, 0.0..6.28_f64, legs, 0.6..2.0_f64, pad).prop_map(
+    (place, 0.0..std::f64::consts::TAU, legs, 0.6..2.0_f64, pad).prop_map(
         |((x, y), mut way, legs, width, pad)| {
             let mut at = Point::new(x, y);
             let mut waypoints = vec![Waypoint { at, rounding: None }];
