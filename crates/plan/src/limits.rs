@@ -190,11 +190,11 @@ fn check_obstacle(place: &str, obstacle: &Obstacle) -> Result<(), LimitError> {
 fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitError> {
     name(place, &scheme.name)?;
     note(place, &scheme.notes)?;
-    if let Some(build_up) = &scheme.build_up {
-        count::check(&format!("{place}, build-up"), build_up)?;
-    }
     if let Some(Edging::Other { least_radius }) = scheme.edging {
         length(place, "the least radius of its edging", least_radius)?;
+    }
+    if let Some(build_up) = &scheme.build_up {
+        count::check(&format!("{place}, build-up"), build_up)?;
     }
     for (i, route) in scheme.routes.iter().enumerate() {
         let place = format!("{place}, path {}", i + 1);

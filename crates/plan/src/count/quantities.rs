@@ -6,9 +6,9 @@ mod spoil;
 
 use serde::Serialize;
 
+use super::Need;
 use super::build_up::{Bought, BuildUp, Cover, EdgeCourse, Layer};
 use super::packs::packed;
-use super::{Need, Soil};
 use crate::document::{Plan, Scheme, Side};
 use crate::solve::Solved;
 use measured::Measured;
@@ -22,7 +22,7 @@ pub struct Quantities {
     pub build_up: String,
     /// The length of its centre lines together.
     pub length: f64,
-    /// The ground its paths and landings take up, each spot counted once.
+    /// The ground its paths and landings take up, each spot counted once; of stepping stones their own.
     pub area: f64,
     /// How much of both edges is bent, as a share of 1.
     pub curved_share: f64,
@@ -253,7 +253,7 @@ impl Scheme {
 }
 
 impl Cover {
-    /// The area of one stepping stone, and how far apart they are.
+    /// How far apart stepping stones are, how long and how wide.
     fn stone(&self) -> Option<[f64; 3]> {
         match self {
             Self::Whole => None,
@@ -264,9 +264,4 @@ impl Cover {
             } => Some([spacing.value, along.value, across.value]),
         }
     }
-}
-
-/// What is said of the soil in a sentence that a figure rests on.
-fn soil_words(soil: Soil) -> &'static str {
-    soil.data().name
 }

@@ -52,13 +52,12 @@ impl Measured {
             closed: route.centre_line.as_ref().is_some_and(Chain::is_closed),
         };
         let trenches: Vec<Trench> = counted.iter().map(|(_, route)| trench(route)).collect();
-        let stones_of = |trench: &Trench, spacing: f64| stones(trench, spacing);
         let share = |beyond: [f64; 2]| -> Vec<f64> {
             match stone {
                 Some([spacing, along, across]) => trenches
                     .iter()
                     .map(|trench| {
-                        let count = stones_of(trench, spacing) as f64;
+                        let count = stones(trench, spacing) as f64;
                         count * along * (across + beyond[0] + beyond[1])
                     })
                     .collect(),
@@ -113,12 +112,8 @@ impl Measured {
             curved_share: both.curved_share(),
             left,
             right,
-            stones: stone.map(|[spacing, ..]| {
-                trenches
-                    .iter()
-                    .map(|trench| stones_of(trench, spacing))
-                    .sum()
-            }),
+            stones: stone
+                .map(|[spacing, ..]| trenches.iter().map(|trench| stones(trench, spacing)).sum()),
             paths,
             not_counted: not_counted.iter().map(|(index, _)| index + 1).collect(),
             trenches,

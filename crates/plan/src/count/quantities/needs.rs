@@ -8,8 +8,8 @@ use super::super::build_up::{
 };
 use super::super::packs::packed;
 use super::super::{Because, Measure, Need, Pack, Part};
+use super::Quantities;
 use super::measured::Measured;
-use super::{Quantities, soil_words};
 use crate::document::Plan;
 use crate::units::Ruler;
 
@@ -143,14 +143,13 @@ impl List<'_> {
             name: carrier.name.clone(),
             holds,
         }];
-        let words = soil_words(self.plan.count.soil);
         away.because = vec![
             because(
-                format!("{words} bulks by {}", soil.bulking.value),
+                format!("{} bulks by {}", soil.name, soil.bulking.value),
                 &soil.bulking.source,
             ),
             because(
-                format!("{words} weighs {} kg/m³ loose", soil.density.value),
+                format!("{} weighs {} kg/m³ loose", soil.name, soil.density.value),
                 &soil.density.source,
             ),
             carrier.because(self.ruler),
@@ -287,7 +286,7 @@ impl List<'_> {
         found.packs = packs(&filling.packs);
         found.because = vec![
             because(
-                format!("joints {} mm wide", joint.value * 1000.0),
+                format!("joints {} mm wide", (joint.value * 1e4).round() / 10.0),
                 &joint.source,
             ),
             because(
