@@ -9,6 +9,7 @@ use std::sync::Arc;
 use geometry::{Direction, Figure, Point};
 use serde::{Deserialize, Serialize};
 
+use crate::count::{BuildUp, CountSettings};
 use crate::edging::Edging;
 use crate::feel::Walk;
 use crate::price::PriceList;
@@ -73,6 +74,9 @@ pub struct Plan {
     /// What things and hands cost: a copy of the list the person keeps, shared as the site is.
     #[serde(default, skip_serializing_if = "prices_are_empty")]
     pub prices: Arc<PriceList>,
+    /// What the counting of quantities goes by.
+    #[serde(default, skip_serializing_if = "CountSettings::is_usual")]
+    pub count: CountSettings,
 }
 
 fn prices_are_empty(prices: &Arc<PriceList>) -> bool {
@@ -114,6 +118,19 @@ pub struct Scheme {
     /// What its paths are edged with, if that is settled.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub edging: Option<Edging>,
+    /// What its paths are built of, if that is settled; kept whole, so that a plan needs no other file,
+    /// and shared between a plan and what becomes of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub build_up: Option<Arc<BuildUp>>,
+}
+
+impl Scheme {
+    /// What one edge of its paths is made of: what its build-up says, or else what is chosen for both.
+    #[must_use]
+    pub fn edging_at(&self, side: Side) -> Option<Edging> {
+        let course = self.build_up.as_ref().and_then(|up| up.course(side));
+        course.map(|course| course.edging).or(self.edging)
+    }
 }
 
 /// One path along its centre line.
@@ -408,6 +425,7 @@ impl Plan {
             walk: Walk::default(),
             set_out: SetOutSettings::default(),
             prices: Arc::default(),
+            count: CountSettings::default(),
         }
     }
 

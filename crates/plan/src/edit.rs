@@ -15,6 +15,7 @@ use std::sync::Arc;
 
 use geometry::{Answer, Bend, Direction, Figure, Point, SolveError, Vector};
 
+use crate::count::{BuildUp, CountSettings};
 use crate::document::{
     Heading, MethodChoice, Pad, Plan, Route, Scheme, SetOutSettings, Shape, Side, letter,
 };
@@ -353,6 +354,15 @@ pub enum Edit {
     },
     /// Sets what things, hands and the rest cost.
     SetPrices(Arc<PriceList>),
+    /// Chooses what the paths of an option are built of, or leaves it open.
+    SetBuildUp {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The build-up.
+        build_up: Option<Arc<BuildUp>>,
+    },
+    /// Sets what the counting of quantities goes by.
+    SetCount(CountSettings),
 }
 
 /// A changed plan, and what held the hand back, if anything did.
@@ -561,6 +571,10 @@ impl Edit {
                 format!("choose the edging of option {}", letter(*scheme))
             }
             Self::SetPrices(_) => "set the prices".into(),
+            Self::SetBuildUp { scheme, .. } => {
+                format!("choose the build-up of option {}", letter(*scheme))
+            }
+            Self::SetCount(_) => "set how quantities are counted".into(),
         }
     }
 }
@@ -749,8 +763,18 @@ impl Plan {
                 let chosen = method.map(|method| MethodChoice { of: *of, method });
                 route.methods.extend(chosen);
             }
-            Edit::SetEdging { scheme, edging } => plan.scheme_mut(*scheme)?.edging = *edging,
             Edit::SetPrices(prices) => plan.prices = Arc::clone(prices),
+            Edit::SetEdging { scheme, edging } => {
+                let scheme = plan.scheme_mut(*scheme)?;
+                scheme.edging = *edging;
+                if let Some(build_up) = &mut scheme.build_up {
+                    Arc::make_mut(build_up).edge_with(*edging);
+                }
+            }
+            Edit::SetBuildUp { scheme, build_up } => {
+                plan.scheme_mut(*scheme)?.build_up.clone_from(build_up);
+            }
+            Edit::SetCount(settings) => plan.count.clone_from(settings),
         }
         keep::drop_methods_of_no_bend(&mut plan);
         limits::check_changed(&plan, self)?;

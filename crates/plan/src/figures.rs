@@ -8,6 +8,7 @@ mod set_out;
 use geometry::{Bend, Chain, Piece, Point};
 use serde::Serialize;
 
+use crate::count::{self, Quantities};
 use crate::document::{Plan, Route, VERSION};
 use crate::feel::{self, BendFeel, Feel, VehicleFit, Walk};
 use crate::setout;
@@ -41,6 +42,8 @@ pub struct SchemeFigures {
     pub routes: Vec<RouteFigures>,
     /// Its paths near each other, two by two.
     pub path_gaps: Vec<PathGapFigures>,
+    /// What it needs; null without a build-up.
+    pub quantities: Option<Quantities>,
 }
 
 /// All figures of one path.
@@ -266,6 +269,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
                     })
                     .collect(),
                 path_gaps: option.gaps.iter().map(PathGapFigures::from).collect(),
+                quantities: count::quantities(plan, solved, nth),
             })
             .collect(),
         findings: solved

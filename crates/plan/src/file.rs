@@ -51,15 +51,12 @@ pub enum FileError {
 pub(crate) struct Kind {
     /// What it is called in a sentence.
     pub(crate) noun: &'static str,
-    /// The type it is read as.
-    pub(crate) type_name: &'static str,
     /// Its newest version.
     pub(crate) version: u32,
 }
 
 const PLAN: Kind = Kind {
     noun: "plan",
-    type_name: "Plan",
     version: VERSION,
 };
 
@@ -150,29 +147,47 @@ pub(crate) fn read_as<T: DeserializeOwned>(bytes: &[u8], kind: &Kind) -> Result<
             return Err(FileError::NoSuchVersion { version });
         }
     }
-    ron::from_str(text).map_err(|error| FileError::Written {
+    read_data(text, kind.noun).map_err(|slip| FileError::Written {
+        line: slip.line,
+        column: slip.column,
+        what: slip.what,
+    })
+}
+
+/// Where a text is not written as it should be, and what is wrong there.
+pub(crate) struct Slip {
+    /// The line, from 1.
+    pub(crate) line: usize,
+    /// The column, from 1.
+    pub(crate) column: usize,
+    /// What is wrong there, without a final stop.
+    pub(crate) what: String,
+}
+
+/// Reads plain data; `thing` is what a person calls it.
+pub(crate) fn read_data<T: DeserializeOwned>(text: &str, thing: &str) -> Result<T, Slip> {
+    ron::from_str(text).map_err(|error| Slip {
         line: error.span.start.line,
         column: error.span.start.col,
-        what: sentence(&error.code, kind),
+        what: sentence(&error.code, thing),
     })
 }
 
 /// Writes a plan: reading it again gives the very same plan, and writing that the very same text.
 #[must_use]
 pub fn write(plan: &Plan) -> String {
-    write_any(plan)
+    write_data(plan)
 }
 
-/// Writes what a file holds.
-pub(crate) fn write_any(held: &impl Serialize) -> String {
+/// Writes plain data, in which nothing can fail to be written.
+pub(crate) fn write_data(data: &impl Serialize) -> String {
     let style = ron::ser::PrettyConfig::new()
         .indentor("  ")
         .new_line("\n")
         .depth_limit(6)
         .compact_arrays(false)
         .escape_strings(true);
-    // What files hold is plain data: nothing in it can fail to be written.
-    let mut text = ron::ser::to_string_pretty(held, style).unwrap_or_default();
+    let mut text = ron::ser::to_string_pretty(data, style).unwrap_or_default();
     text.push('\n');
     text
 }
@@ -223,8 +238,7 @@ impl<'de> Visitor<'de> for Look<'_> {
 }
 
 /// What is wrong in a file, in words for whoever wrote it by hand, without a final stop.
-fn sentence(error: &ron::Error, kind: &Kind) -> String {
-    let noun = kind.noun;
+fn sentence(error: &ron::Error, thing: &str) -> String {
     match error {
         ron::Error::NoSuchStructField {
             expected, found, ..
@@ -270,11 +284,10 @@ fn sentence(error: &ron::Error, kind: &Kind) -> String {
             let count = expected.rsplit(' ').next().unwrap_or(expected);
             format!("{count} values belong together here, not {found}")
         }
-        ron::Error::ExpectedNamedStructLike(name) if *name == kind.type_name => {
-            format!("this does not start as a {noun} does, with `(` and its fields")
-        }
-        ron::Error::ExpectedStructName(_) | ron::Error::ExpectedDifferentStructName { .. } => {
-            format!("this does not start as a {noun} does, with `(` and its fields")
+        ron::Error::ExpectedNamedStructLike("Plan" | "BuildUp" | "PriceList")
+        | ron::Error::ExpectedStructName(_)
+        | ron::Error::ExpectedDifferentStructName { .. } => {
+            format!("this does not start as a {thing} does, with `(` and its fields")
         }
         ron::Error::ExpectedStructLike | ron::Error::ExpectedNamedStructLike(_) => {
             "`(` is expected here".into()
@@ -286,15 +299,15 @@ fn sentence(error: &ron::Error, kind: &Kind) -> String {
             "a field's name is expected here; decimals are written with a point, not a comma".into()
         }
         ron::Error::Eof => {
-            format!("the file stops here, in the middle of the {noun}: the end of it is lost")
+            format!("the file stops here, in the middle of the {thing}: the end of it is lost")
         }
         ron::Error::ExpectedStringEnd => "the text that starts here has no closing quote".into(),
         ron::Error::TrailingCharacters => {
-            format!("the {noun} has ended before this: take out what follows")
+            format!("the {thing} has ended before this: take out what follows")
         }
         ron::Error::UnclosedBlockComment => "a comment opened with /* is not closed with */".into(),
         ron::Error::ExceededRecursionLimit => {
-            format!("brackets lie in brackets deeper than in any {noun}")
+            format!("brackets lie in brackets deeper than in any {thing}")
         }
         other => other.to_string(),
     }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use geometry::Point;
 
+use crate::count;
 use crate::document::{
     Extent, Heading, Obstacle, ObstacleKind, PadShape, Plan, Reference, Route, Scheme,
     SetOutSettings, Shape, Site, Spacing,
@@ -103,6 +104,7 @@ fn check_but_shared(plan: &Plan) -> Result<(), LimitError> {
     check_rules(&plan.rules)?;
     check_walk(&plan.walk)?;
     check_set_out(&plan.set_out)?;
+    plan.count.check()?;
     for (i, scheme) in plan.schemes.iter().enumerate() {
         let place = format!("option {}", crate::document::letter(i));
         check_scheme(&place, scheme, plan)?;
@@ -195,6 +197,9 @@ fn check_scheme(place: &str, scheme: &Scheme, plan: &Plan) -> Result<(), LimitEr
     note(place, &scheme.notes)?;
     if let Some(Edging::Other { least_radius }) = scheme.edging {
         length(place, "the least radius of its edging", least_radius)?;
+    }
+    if let Some(build_up) = &scheme.build_up {
+        count::check(&format!("{place}, build-up"), build_up)?;
     }
     for (i, route) in scheme.routes.iter().enumerate() {
         let place = format!("{place}, path {}", i + 1);
@@ -454,7 +459,7 @@ pub(crate) fn name(place: &str, text: &str) -> Result<(), LimitError> {
     Ok(())
 }
 
-fn note(place: &str, text: &str) -> Result<(), LimitError> {
+pub(crate) fn note(place: &str, text: &str) -> Result<(), LimitError> {
     let count = text.chars().count();
     if count > NOTE {
         return fail(
@@ -493,7 +498,13 @@ pub(crate) fn length(place: &str, what: &str, value: f64) -> Result<(), LimitErr
     )
 }
 
-fn range(place: &str, what: &str, value: f64, low: f64, high: f64) -> Result<(), LimitError> {
+pub(crate) fn range(
+    place: &str,
+    what: &str,
+    value: f64,
+    low: f64,
+    high: f64,
+) -> Result<(), LimitError> {
     if low <= value && value <= high {
         return Ok(());
     }

@@ -20,6 +20,7 @@
 //! # Ok::<(), plan::units::LengthError>(())
 //! ```
 
+mod amount;
 mod angle;
 mod error;
 mod graduation;

@@ -244,7 +244,7 @@ fn slips_of_the_pen() {
     check(
         "client:",
         "customer:",
-        "line 4, column 3: there is no field `customer` here: it may be `version`, `title`, `client`, `place`, `notes`, `units`, `graduation`, `tape`, `north`, `site`, `schemes`, `rules`, `walk`, `set_out` or `prices`",
+        "line 4, column 3: there is no field `customer` here: it may be `version`, `title`, `client`, `place`, `notes`, `units`, `graduation`, `tape`, `north`, `site`, `schemes`, `rules`, `walk`, `set_out`, `prices` or `count`",
     );
     check(
         "Bend(rise: 1.17157287525381)",
@@ -324,7 +324,7 @@ fn slips_of_the_pen() {
     check(
         "graduation: FiveMillimetres",
         "graduation: FiveMillimetres, costs: ()",
-        "line 8, column 32: there is no field `costs` here: it may be `version`, `title`, `client`, `place`, `notes`, `units`, `graduation`, `tape`, `north`, `site`, `schemes`, `rules`, `walk`, `set_out` or `prices`",
+        "line 8, column 32: there is no field `costs` here: it may be `version`, `title`, `client`, `place`, `notes`, `units`, `graduation`, `tape`, `north`, `site`, `schemes`, `rules`, `walk`, `set_out`, `prices` or `count`",
     );
 }
 

@@ -10,7 +10,7 @@ use plan::document::{Heading, Pad, PadShape, Route, Shape, Side};
 use plan::edit::{Edit, End, LegId, WaypointId};
 use plan::price::{PriceLine, PriceList, Sold, Unit};
 use plan::units::{Graduation, Units};
-use plan::{History, Plan, example, figures, limits};
+use plan::{History, Plan, count, example, figures, limits};
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 
@@ -200,6 +200,17 @@ fn edit() -> impl Strategy<Value = Edit> {
             .prop_map(|graduation| Edit::SetUnits { units: graduation.units(), graduation }),
         1 => ".{0,8}".prop_map(Edit::SetTitle),
         1 => prices().prop_map(|prices| Edit::SetPrices(Arc::new(prices))),
+        1 => prop::option::of(prop::sample::select(count::built_in().to_vec()))
+            .prop_map(|up| Edit::SetBuildUp { scheme: 0, build_up: up.map(Arc::new) }),
+        1 => (number(), number(), any::<bool>()).prop_map(|(distance, bulking, labour)| {
+            let soil = count::Soil::Other { bulking, density: 1500.0 };
+            Edit::SetCount(count::CountSettings {
+                soil,
+                distance,
+                labour,
+                ..count::CountSettings::default()
+            })
+        }),
         8 => whole_path(),
     ]
 }
@@ -465,6 +476,14 @@ fn look_through(plan: &Plan) {
             "\"swing_point\":",
             "\"ties\":",
             "\"root_zone\":",
+            "\"quantities\":",
+            "\"range\":",
+            "\"stones\":",
+            "\"loose\":",
+            "\"mass\":",
+            "\"trips\":",
+            "\"pieces\":",
+            "\"pins\":",
             "\"set_out\":",
             "\"ties\":",
             "\"no_ties\":",

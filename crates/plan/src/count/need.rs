@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::units::Ruler;
+
 /// What an amount is counted in. Amounts themselves are in SI units.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -18,6 +20,21 @@ pub enum Measure {
     Pieces,
     /// Hours of one person.
     Hours,
+}
+
+impl Measure {
+    /// An amount as text, in the units of a plan: `2.49 m³`, `4.61 short tons`, `72`, `5.4 h`.
+    #[must_use]
+    pub fn text(self, amount: f64, ruler: Ruler) -> String {
+        match self {
+            Self::Length => ruler.text(amount),
+            Self::Area => ruler.ordered_area(amount),
+            Self::Volume => ruler.volume(amount),
+            Self::Mass => ruler.mass(amount),
+            Self::Pieces => format!("{amount:.0}"),
+            Self::Hours => format!("{amount:.1} h"),
+        }
+    }
 }
 
 /// Which part of the work a need belongs to, in the order the work is done.

@@ -3,11 +3,10 @@
 use std::fmt;
 
 use super::{PriceList, VERSION, check};
-use crate::file::{FileError, Kind, read_as, write_any};
+use crate::file::{FileError, Kind, read_as, write_data};
 
 const KIND: Kind = Kind {
     noun: "price list",
-    type_name: "PriceList",
     version: VERSION,
 };
 
@@ -43,5 +42,5 @@ pub fn read_price_list(bytes: &[u8]) -> Result<PriceList, PriceFileError> {
 /// Writes a price list: reading it again gives the very same list, and writing that the very same text.
 #[must_use]
 pub fn write_price_list(prices: &PriceList) -> String {
-    write_any(prices)
+    write_data(prices)
 }

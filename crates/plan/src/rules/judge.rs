@@ -4,7 +4,7 @@ use geometry::{Chain, Point};
 
 use super::space::{room_to_turn, widest_gap};
 use super::{Comparison, Measure, Rule, RuleSet, Seen, Value, bends};
-use crate::document::{Junction, Plan, Route};
+use crate::document::{Junction, Plan, Route, Side};
 use crate::edging::Edging;
 use crate::finding::{Code, Finding, Part, Place, Severity};
 use crate::solve::{Origin, SolvedRoute};
@@ -92,8 +92,16 @@ pub(crate) fn judge_route(
             });
         }
     }
-    if let Some(edging) = plan.schemes[scheme].edging {
-        findings.extend(path.edging(edging, ruler, place));
+    let edging = |side| plan.schemes[scheme].edging_at(side);
+    let (left, right) = (edging(Side::Left), edging(Side::Right));
+    if left == right {
+        let edging = left.and_then(|edging| path.edging(edging, None, ruler, place));
+        findings.extend(edging);
+    } else {
+        for (edging, side) in [(left, Side::Left), (right, Side::Right)] {
+            let edging = edging.and_then(|edging| path.edging(edging, Some(side), ruler, place));
+            findings.extend(edging);
+        }
     }
 }
 
@@ -204,17 +212,23 @@ impl Judged<'_> {
         })
     }
 
-    /// What the chosen edging cannot follow.
+    /// What the chosen edging cannot follow on the inside of bends: of all, or of those that turn to
+    /// one side.
     fn edging(
         &self,
         edging: Edging,
+        side: Option<Side>,
         ruler: Ruler,
         place: impl Fn(&Measured) -> Place,
     ) -> Option<Finding> {
         let data = edging.data();
+        let turns = |piece: usize| {
+            let left = self.chain.pieces()[piece].curvature() > 0.0;
+            side.is_none_or(|side| left == (side == Side::Left))
+        };
         let radii = self.inside_radii().into_iter();
         let tight = radii
-            .filter(|(_, radius)| data.least_radius - radius > HAIR)
+            .filter(|(i, radius)| data.least_radius - radius > HAIR && turns(*i))
             .map(|(i, radius)| self.on_piece(i, radius));
         let (worst, more) = worst(tight, |radius| -radius)?;
         let polygon = data.bulge(worst.value).map_or_else(String::new, |bulge| {

@@ -38,6 +38,27 @@ fn unit_of_area() {
     assert_eq!(metric.area(-0.001), "0.00 m²");
 }
 
+/// Source: NIST Special Publication 811, appendix B.8 (cubic foot 2.831 685 E-02 m³, cubic yard 7.645 549
+/// E-01 m³, square yard 8.361 274 E-01 m², pound 4.535 923 7 E-01 kg exact, short ton 2000 lb); from memory.
+#[test]
+fn units_of_volume_and_mass() {
+    let (feet, metric) = (ruler(Graduation::EighthInch), ruler(Graduation::Millimetre));
+    assert_eq!(feet.volume(7.645_549), "10.0 yd³");
+    assert_eq!(feet.volume(0.028_316_85), "1.0 ft³");
+    assert_eq!(feet.ordered_area(8.361_274), "10.0 yd²");
+    assert_eq!(feet.mass(45.359_237), "100 lb");
+    assert_eq!(feet.mass(2.0 * 907.184_74), "2.00 short tons");
+    // Each is rounded once, half away from zero, and nothing is never minus.
+    assert_eq!(metric.volume(0.345), "0.35 m³");
+    assert_eq!(metric.volume(0.344_9), "0.34 m³");
+    assert_eq!(metric.volume(0.054), "54 L");
+    assert_eq!(metric.volume(-1.005), "−1.01 m³");
+    assert_eq!(metric.mass(999.4), "999 kg");
+    assert_eq!(metric.mass(1_025.0), "1.03 t");
+    assert_eq!(metric.mass(-0.2), "0 kg");
+    assert_eq!(metric.ordered_area(15.95), "16.0 m²");
+}
+
 #[test]
 fn graduations() {
     let metres = [
