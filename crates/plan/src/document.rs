@@ -106,6 +106,9 @@ pub struct Scheme {
     /// What its paths are edged with, if that is settled.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub edging: Option<Edging>,
+    /// Whether it is settled: then its paths cannot be changed.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub locked: bool,
 }
 
 /// One path along its centre line.
