@@ -5,6 +5,7 @@
 
 pub mod budget;
 pub mod clearance;
+pub mod compare;
 pub mod count;
 pub mod document;
 pub mod edging;
