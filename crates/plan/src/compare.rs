@@ -158,6 +158,18 @@ impl Comparison {
         best.map(|standing| standing.scheme).collect()
     }
 
+    /// The options in the order of a criterion, the best first, or the least where neither more nor
+    /// less is better; those alike as they stand in the plan, those not known last.
+    #[must_use]
+    pub fn sorted(&self, criterion: Criterion) -> Vec<usize> {
+        let mut order: Vec<&Standing> = self.standings.iter().collect();
+        order.sort_by_key(|standing| {
+            let unknown = !criterion.is_known_of(standing);
+            (unknown, criterion.key(standing, self.ruler))
+        });
+        order.iter().map(|standing| standing.scheme).collect()
+    }
+
     /// The options another one is no better than, and worse in something: all that is compared is
     /// what it costs, where that is known of every option, its length, its tightest bend, the roots
     /// it covers and how near it comes to things.

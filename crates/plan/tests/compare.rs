@@ -70,6 +70,47 @@ fn figures_by_hand() {
 }
 
 #[test]
+fn what_a_walker_has_on_both_sides() {
+    use plan::beside::beside;
+    let mut plan = yard(vec![straight(1., 10.)]);
+    let wall = Extent::Line(vec![Point::new(0., -1.), Point::new(10., -1.)]);
+    let pipe = Extent::Line(vec![Point::new(0., 0.), Point::new(10., 0.)]);
+    plan.site_mut().obstacles.extend([
+        Obstacle::new("wall", ObstacleKind::Wall, wall),
+        Obstacle::new("pipe", ObstacleKind::Service, pipe),
+    ]);
+    let solved = plan.solve();
+    let check = |station: f64, expected: [Option<(usize, f64)>; 2]| {
+        let found = beside(
+            &solved.schemes[0].routes[0],
+            &solved.surroundings,
+            station,
+            4.0,
+        );
+        for (found, expected) in found.into_iter().zip(expected) {
+            assert_eq!(
+                found.map(|b| b.obstacle),
+                expected.map(|e| e.0),
+                "{station}"
+            );
+            if let (Some(found), Some((_, distance))) = (found, expected) {
+                assert!(
+                    (found.distance - distance).abs() < 1e-12,
+                    "{station}: {found:?}"
+                );
+            }
+        }
+    };
+    // The pond begins 1 m off the centre line at station 5, 0.4 m off the edge; the wall lies 2 m
+    // off the centre line all along; the pipe is not seen.
+    check(5.0, [Some((0, 0.4)), Some((1, 1.4))]);
+    // From station 0 the pond lies ahead: its middle by atan(2/5), less than 30°.
+    check(0.0, [None, Some((1, 1.4))]);
+    check(2.0, [Some((0, 13_f64.sqrt() - 1.6)), Some((1, 1.4))]);
+    check(f64::NAN, [None, None]);
+}
+
+#[test]
 fn differences_in_words() {
     let mut wide = straight(1., 10.);
     wide.routes[0].width = 1.6;

@@ -8,7 +8,7 @@ mod example;
 mod figures;
 mod help;
 mod pegs;
-pub(crate) mod picture;
+mod picture;
 mod sheet;
 mod wrong;
 

@@ -1,6 +1,6 @@
 //! `pegbow picture`: one option as a picture, in lines or in pixels.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use lexopt::{Arg, Parser, ValueExt};
 use plan::document::letter;
@@ -9,6 +9,7 @@ use sheet::png::{LEAST_WIDE, MOST_WIDE};
 
 use super::{Given, Words, Wrong, help, next, scheme, spare_plans};
 use crate::files::{self, shown};
+use crate::picture::{Kind, USUAL_WIDE};
 
 const COMMAND: &str = "picture";
 
@@ -68,45 +69,6 @@ enum Value {
     To,
     Option,
     Width,
-}
-
-/// How wide a picture is in pixels if nothing is said: sharp on any screen it is sent to.
-pub(crate) const USUAL_WIDE: u32 = 1_600;
-
-/// What a picture is written as.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Kind {
-    /// In lines.
-    Svg,
-    /// In pixels.
-    Png,
-}
-
-impl Kind {
-    /// The kind that the end of a name asks for.
-    pub(crate) fn named(path: &Path) -> Option<Self> {
-        let is = |ending| {
-            let extension = path.extension()?;
-            extension.eq_ignore_ascii_case(ending).then_some(())
-        };
-        match (is("svg"), is("png")) {
-            (Some(()), _) => Some(Self::Svg),
-            (_, Some(())) => Some(Self::Png),
-            _ => None,
-        }
-    }
-
-    /// The file; pixels are so many wide.
-    pub(crate) fn bytes(
-        self,
-        picture: &sheet::Picture,
-        width: u32,
-    ) -> Result<Vec<u8>, PictureError> {
-        match self {
-            Self::Svg => sheet::svg(picture).map(String::into_bytes),
-            Self::Png => sheet::png(picture, width),
-        }
-    }
 }
 
 fn pixels(text: &str) -> Result<u32, Wrong> {

@@ -140,6 +140,21 @@ impl Criterion {
         }
     }
 
+    /// The figure of an option where there is little room: without what it comes near to, and the
+    /// findings as so many / so many / so many.
+    #[must_use]
+    pub fn brief(self, standing: &Standing, ruler: Ruler) -> String {
+        match (self, &standing.nearest) {
+            _ if !self.is_known_of(standing) => "–".into(),
+            (Self::Clearance, Some(nearest)) => ruler.text(nearest.distance),
+            (Self::Findings, _) => {
+                let [stop, care, note] = standing.findings;
+                format!("{stop} / {care} / {note}")
+            }
+            _ => self.text(standing, ruler),
+        }
+    }
+
     /// The figure of an option as it is written, without what it is called.
     #[must_use]
     pub fn text(self, standing: &Standing, ruler: Ruler) -> String {
