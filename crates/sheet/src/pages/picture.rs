@@ -3,6 +3,7 @@
 //! All options of a plan show the same ground at the same scale, so that they can be laid side by side.
 
 use geometry::{Bounds, Chain, Point};
+use plan::document::{Obstacle, ObstacleKind};
 use plan::solve::{SolvedRoute, SolvedScheme};
 use plan::{Plan, Solved};
 
@@ -111,7 +112,9 @@ fn drawing(plan: &Plan, scheme: &SolvedScheme, view: &View, window: &Frame) -> V
         .filter_map(|route| surface(route, view))
         .collect();
     let mut names = Vec::new();
-    for obstacle in &plan.site.obstacles {
+    // What is buried is for those who dig.
+    let seen = |obstacle: &&Obstacle| obstacle.kind != ObstacleKind::Service;
+    for obstacle in plan.site.obstacles.iter().filter(seen) {
         let drawn = site::drawn(obstacle, plan.site.roots, view, window);
         inks.extend(drawn.inks);
         names.push((site::name(obstacle), drawn.name_at));

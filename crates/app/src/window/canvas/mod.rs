@@ -98,6 +98,13 @@ impl<'a> Scene<'a> {
         self.plan.ruler()
     }
 
+    /// Whether options are only looked at, alone or side by side: then nothing shows that the work goes
+    /// by, such as marks and what is buried.
+    pub fn only_looked_at(&self) -> bool {
+        self.comparing.shown.is_some()
+            || self.stage == Stage::Compare && self.comparing.side_by_side
+    }
+
     /// The chosen path as it is drawn.
     pub fn route(&self) -> Option<&'a SolvedRoute> {
         let scheme = self.solved.schemes.get(self.pick.scheme)?;

@@ -122,7 +122,7 @@ fn table_ui(ui: &mut Ui, scene: &Scene<'_>, comparison: &Comparison, out: &mut V
         .id_salt("comparison")
         .show(ui, |ui| {
             Grid::new("comparison")
-                .spacing(egui::vec2(10.0, 2.0))
+                .spacing(egui::vec2(7.0, 2.0))
                 .min_row_height(theme::TARGET)
                 .show(ui, |ui| {
                     ui.label("");
@@ -151,6 +151,9 @@ fn table_ui(ui: &mut Ui, scene: &Scene<'_>, comparison: &Comparison, out: &mut V
     );
 }
 
+/// Room for what a row is called, in screen points: three options stand beside it on the slip.
+const HEADING: f32 = 88.0;
+
 fn heading_ui(
     ui: &mut Ui,
     scene: &Scene<'_>,
@@ -174,7 +177,9 @@ fn heading_ui(
     let words = RichText::new(format!("{sign}{}{sorted}", criterion.name()))
         .size(theme::SMALL)
         .color(colour);
-    let touch = ui.add(Button::new(words).frame(false));
+    let room = egui::vec2(HEADING, theme::TARGET);
+    let heading = Button::new(words).wrap().frame(false);
+    let touch = ui.allocate_ui(room, |ui| ui.add(heading)).inner;
     ui.ctx().accesskit_node_builder(touch.id, |node| {
         node.set_label(said::sort_by(criterion.name()));
     });
