@@ -9,7 +9,7 @@ mod words;
 
 use crate::clearance::IN_SIGHT;
 use crate::document::{ObstacleKind, Plan};
-use crate::feel;
+use crate::feel::{self, BendFeel};
 use crate::finding::Severity;
 use crate::solve::{Solved, SolvedScheme};
 use crate::units::{Graduation, Ruler, Units};
@@ -223,10 +223,9 @@ fn standing(
     counted: Counted,
 ) -> Standing {
     let routes = || drawn.routes.iter().filter(|r| r.centre_line.is_some());
-    let feels: Vec<_> = routes()
-        .filter_map(|route| feel::feel(&plan.walk, route))
+    let bends: Vec<BendFeel> = routes()
+        .flat_map(|route| feel::bends(&plan.walk, route))
         .collect();
-    let bends = || feels.iter().flat_map(|feel| &feel.bends);
     let least = |figures: &mut dyn Iterator<Item = f64>| figures.min_by(f64::total_cmp);
     let most = |figures: &mut dyn Iterator<Item = f64>| figures.max_by(f64::total_cmp);
     let width = [
@@ -251,8 +250,8 @@ fn standing(
             .sum(),
         area: routes().map(|route| route.area).sum(),
         widths: width.map(|width| width.unwrap_or(0.0)),
-        tightest_inside: least(&mut bends().map(|bend| bend.inside_radius)),
-        turn_per_pace: most(&mut bends().map(|bend| bend.turn_per_pace.abs())).unwrap_or(0.0),
+        tightest_inside: least(&mut bends.iter().map(|bend| bend.inside_radius)),
+        turn_per_pace: most(&mut bends.iter().map(|bend| bend.turn_per_pace.abs())).unwrap_or(0.0),
         nearest: nearest(plan, drawn),
         findings: [Severity::Stop, Severity::Care, Severity::Note].map(count),
         roots: roots().map(|share| share.covered).sum(),
@@ -260,7 +259,7 @@ fn standing(
         character: String::new(),
         counted,
     };
-    standing.character = character::of(&standing, &feels);
+    standing.character = character::of(&standing, &bends);
     standing
 }
 

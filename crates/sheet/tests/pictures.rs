@@ -133,10 +133,9 @@ fn pixels(bytes: &[u8]) -> (Vec<u8>, u32) {
 #[test]
 fn arcs_go_round_the_way_they_should() {
     // A quarter turn to the left about (50, 25), then what is three quarters of a turn.
-    for (sweep, inked, blank) in [
-        (PI / 2.0, (64.1, 39.1), (35.9, 10.9)),
-        (-1.5 * PI, (35.9, 10.9), (64.1, 39.1)),
-    ] {
+    // Places as columns and rows of pixels, ten to a millimetre, from the top: upper right, lower left.
+    let (right, left) = ([641, 109], [359, 391]);
+    for (sweep, inked, blank) in [(PI / 2.0, right, left), (-1.5 * PI, left, right)] {
         let picture = of(vec![Ink::Arc {
             centre: Pos::new(50.0, 25.0),
             radius: 20.0,
@@ -145,10 +144,7 @@ fn arcs_go_round_the_way_they_should() {
             pen: Pen::new(1.0, Dash::Continuous),
         }]);
         let (levels, width) = pixels(&png(&picture, 1000).unwrap());
-        let level = |(x, y): (f64, f64)| {
-            let (column, row) = (x * 10.0, (50.0 - y) * 10.0);
-            levels[(row as usize) * width as usize + column as usize]
-        };
+        let level = |[column, row]: [usize; 2]| levels[row * width as usize + column];
         assert!(level(inked) < 40, "{sweep}: {}", level(inked));
         assert_eq!(level(blank), 255, "{sweep}");
     }

@@ -47,7 +47,12 @@ fn head_ui(ui: &mut Ui, scene: &Scene<'_>) {
     let heading = RichText::new(name(scene))
         .text_style(theme::strong())
         .size(NAME);
-    ui.add(egui::Label::new(heading).wrap());
+    let heading = ui.add(egui::Label::new(heading).wrap());
+    ui.ctx().accesskit_node_builder(heading.id, |node| {
+        node.set_role(egui::accesskit::Role::Heading);
+        node.set_label(name(scene));
+        node.set_live(egui::accesskit::Live::Polite);
+    });
     let standing = scene
         .comparison
         .and_then(|all| all.standings.get(scene.pick.scheme));

@@ -3,7 +3,7 @@
 use geometry::angle::to_degrees;
 
 use super::Standing;
-use crate::feel::Feel;
+use crate::feel::BendFeel;
 
 /// A bend that turns no more with a pace, in degrees, hardly slows anyone: a radius of 8.6 m at the
 /// usual pace. Our own word for it, no source.
@@ -23,8 +23,8 @@ const SINGLE_FILE: f64 = 0.9;
 /// What stands nearer is felt at one's elbow, in metres: the usual clearance of a wall.
 const AT_THE_ELBOW: f64 = 0.3;
 
-/// The words for an option whose paths feel so; nothing for one that is not drawn.
-pub(super) fn of(standing: &Standing, feels: &[Feel]) -> String {
+/// The words for an option whose bends feel so; nothing for one that is not drawn.
+pub(super) fn of(standing: &Standing, bends: &[BendFeel]) -> String {
     if !standing.drawn {
         return String::new();
     }
@@ -50,11 +50,8 @@ pub(super) fn of(standing: &Standing, feels: &[Feel]) -> String {
         "two side by side"
     };
     let mut words = format!("{pace}, {line}, {abreast}");
-    let hides = |feel: &Feel| {
-        let mut views = feel.bends.iter().filter_map(|bend| bend.view);
-        views.any(|view| view.hides_what_is_beyond)
-    };
-    if feels.iter().any(hides) {
+    let mut views = bends.iter().filter_map(|bend| bend.view);
+    if views.any(|view| view.hides_what_is_beyond) {
         words += "; with tall planting a bend hides what comes next";
     }
     if let Some(nearest) = &standing.nearest

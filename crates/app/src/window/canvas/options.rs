@@ -21,7 +21,7 @@ use crate::window::words;
 
 /// At most so many stand side by side: smaller ones say nothing.
 const MOST_BESIDE: usize = 4;
-/// The lines of the others, told apart by their dashes, in turn.
+/// The lines of options that lie behind, told apart by their dashes, in the order of the plan.
 const BEHIND: [Pen; 4] = [Pen::Ghost, Pen::Zone, Pen::Swept, Pen::Measure];
 /// More than so many others are not in the key.
 const MOST_KEYED: usize = 6;
@@ -82,9 +82,9 @@ fn draw_over(painter: &Painter, view: &View, scene: &Scene<'_>) {
 /// The options besides the chosen one, each with its line.
 fn others<'a>(scene: &Scene<'a>) -> Vec<(Pen, &'a SolvedScheme)> {
     let all = scene.solved.schemes.iter().enumerate();
-    let others = all.filter(|(i, _)| *i != scene.pick.scheme);
-    let pens = BEHIND.into_iter().cycle();
-    pens.zip(others.map(|(_, scheme)| scheme)).collect()
+    all.filter(|(i, _)| *i != scene.pick.scheme)
+        .map(|(i, scheme)| (BEHIND[i % BEHIND.len()], scheme))
+        .collect()
 }
 
 fn draw_behind(
