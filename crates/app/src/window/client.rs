@@ -6,6 +6,7 @@ use plan::document::Side;
 
 use super::canvas::{Scene, draw_for_client};
 use super::compare::{CompareAsk, NAMED_WITHIN};
+use super::fonts::Face;
 use super::intent::Intent;
 use super::theme;
 use super::words::{self, compare as said};
@@ -43,10 +44,16 @@ fn name(scene: &Scene<'_>) -> String {
     scheme.map_or_else(String::new, |s| said::option(&s.letter, &s.name))
 }
 
+/// The height at which a name fits on one line, or the least, at which it wraps.
+fn name_size(ui: &Ui, name: String) -> f32 {
+    let (font, ink) = (Face::Strong.sized(NAME), ui.visuals().text_color());
+    let wide = ui.painter().layout_no_wrap(name, font, ink).size().x;
+    (NAME * ui.available_width() / wide.max(1.0)).clamp(SAYS, NAME)
+}
+
 fn head_ui(ui: &mut Ui, scene: &Scene<'_>) {
-    let heading = RichText::new(name(scene))
-        .text_style(theme::strong())
-        .size(NAME);
+    let heading = RichText::new(name(scene)).text_style(theme::strong());
+    let heading = heading.size(name_size(ui, name(scene)));
     let heading = ui.add(egui::Label::new(heading).wrap());
     ui.ctx().accesskit_node_builder(heading.id, |node| {
         node.set_role(egui::accesskit::Role::Heading);

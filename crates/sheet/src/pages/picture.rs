@@ -123,6 +123,9 @@ fn drawing(plan: &Plan, scheme: &SolvedScheme, view: &View, window: &Frame) -> V
         inks.extend(outline(route, view));
     }
     inks.iter().for_each(|ink| labels.avoid(ink));
+    for route in &scheme.routes {
+        keep_surface_clear(route, view, &mut labels);
+    }
     for (name, places) in names {
         let label = Label::new(&name, NAME, 40.0);
         let around: Vec<_> = places
@@ -132,6 +135,23 @@ fn drawing(plan: &Plan, scheme: &SolvedScheme, view: &View, window: &Frame) -> V
         inks.extend(labels.put(&label, &around).into_iter().flatten());
     }
     inks
+}
+
+/// Names keep off a path: squares along it follow it closely enough.
+fn keep_surface_clear(route: &SolvedRoute, view: &View, labels: &mut Labels) {
+    /// A path so long that it takes more squares is kept clear here and there.
+    const MOST: f64 = 400.0;
+    let Some(line) = &route.centre_line else {
+        return;
+    };
+    let half = 0.4 * route.width * view.scale.millimetres();
+    let step = (0.5 * route.width).max(line.length() / MOST);
+    let mut station = 0.0;
+    while station <= line.length() {
+        let at = view.paper_from_plan(line.point_at(station));
+        labels.keep_clear(&Frame::new(at, 0.0, 0.0).inset(-half));
+        station += step;
+    }
 }
 
 /// The ground a path takes up.

@@ -13,18 +13,20 @@ use super::{
 use crate::window::compare::NAMED_WITHIN;
 use crate::window::fonts::Face;
 use crate::window::intent::Intent;
-use crate::window::pen::Pen;
+use crate::window::pen::{self, Pen};
 use crate::window::pick::Pick;
 use crate::window::theme;
-use crate::window::view::View;
+use crate::window::view::{Run, View};
 use crate::window::words;
 
 /// At most so many stand side by side: smaller ones say nothing.
 const MOST_BESIDE: usize = 4;
 /// The lines of options that lie behind, told apart by their dashes, in the order of the plan.
 const BEHIND: [Pen; 4] = [Pen::Ghost, Pen::Zone, Pen::Swept, Pen::Measure];
-/// More than so many others are not in the key.
-const MOST_KEYED: usize = 6;
+/// The key takes at most so much of the height of the plan.
+const KEY_SHARE: f32 = 0.25;
+/// Room for a line in the key, in screen points.
+const KEY_LINE: f32 = 48.0;
 /// Height of the heading over an option side by side, in screen points.
 const HEADING: f32 = 30.0;
 /// From the middle of the walker to the rim, in screen points.
@@ -69,9 +71,12 @@ fn draw_over(painter: &Painter, view: &View, scene: &Scene<'_>) {
     site::keep_scale_free(&mut labels, view);
     let others = others(scene);
     if scene.comparing.others {
-        draw_key(painter, view, scene, &others, &mut labels);
+        let key = key(painter, view, scene, &others, &mut labels);
         for (pen, scheme) in &others {
             draw_behind(painter, view, scene, (*pen, *scheme), &mut labels);
+        }
+        for row in key {
+            row.draw(painter, scene);
         }
     }
     site::write_names(view, scene, &mut labels);
@@ -109,33 +114,56 @@ fn draw_behind(
     }
 }
 
-/// Which line is which option.
-fn draw_key(
+/// A row of the key: a line and whose it is.
+struct KeyRow {
+    pen: Pen,
+    name: std::sync::Arc<egui::Galley>,
+    room: Rect,
+}
+
+/// Which line is which option, as far as that leaves the plan to be seen; its room is kept free.
+fn key(
     painter: &Painter,
     view: &View,
     scene: &Scene<'_>,
     others: &[(Pen, &SolvedScheme)],
     labels: &mut Labels,
-) {
-    let palette = scene.palette;
+) -> Vec<KeyRow> {
+    let lowest = view.area().top() + KEY_SHARE * view.area().height();
     let mut at = view.area().left_top() + vec2(14.0, 14.0);
-    for (pen, scheme) in others.iter().take(MOST_KEYED) {
+    let mut rows = Vec::new();
+    for (pen, scheme) in others {
         let name = words::compare::option(&scheme.letter, &scheme.name);
         let font = Face::Text.sized(theme::SMALL);
-        let galley = painter.layout_no_wrap(words::short(&name), font, palette.ink);
-        let high = galley.size().y.max(16.0);
-        let row = Rect::from_min_size(at, vec2(48.0 + galley.size().x, high));
-        crate::window::pen::fill_rect(painter, row.expand(3.0), palette.paper);
-        labels.keep_free(row.expand(4.0));
-        let middle = row.center().y;
-        let line = vec![pos2(row.left(), middle), pos2(row.left() + 40.0, middle)];
-        let run = crate::window::view::Run {
-            points: line,
+        let name = painter.layout_no_wrap(words::short(&name), font, scene.palette.ink);
+        let room = Rect::from_min_size(at, vec2(KEY_LINE + name.size().x, name.size().y));
+        if lowest < room.bottom() {
+            break;
+        }
+        labels.keep_free(room.expand(4.0));
+        at.y = room.bottom() + 6.0;
+        rows.push(KeyRow {
+            pen: *pen,
+            name,
+            room,
+        });
+    }
+    rows
+}
+
+impl KeyRow {
+    fn draw(self, painter: &Painter, scene: &Scene<'_>) {
+        let (palette, room) = (scene.palette, self.room);
+        pen::fill_rect(painter, room.expand(3.0), palette.paper);
+        let end = room.left() + KEY_LINE - theme::GAP;
+        let line = [room.left(), end].map(|x| pos2(x, room.center().y));
+        let run = Run {
+            points: line.to_vec(),
             from: 0.0,
         };
-        pen.draw_in(painter, &[run], palette, palette.ink);
-        painter.galley(pos2(row.left() + 48.0, row.top()), galley, palette.ink);
-        at.y += high + 6.0;
+        self.pen.draw_in(painter, &[run], palette, palette.ink);
+        let at = room.left_top() + vec2(KEY_LINE, 0.0);
+        painter.galley(at, self.name, palette.ink);
     }
 }
 
