@@ -416,7 +416,9 @@ fn options_are_added_copied_and_taken_away() {
     let before = pad.state().plan().clone();
     open(&mut pad, "Options");
     click(&mut pad, Role::Button, "Copy this one");
-    assert_eq!(pad.state().plan().schemes[3], before.schemes[0]);
+    let copy = pad.state().plan().schemes[3].clone();
+    assert_eq!(copy.routes, before.schemes[0].routes);
+    assert_eq!(copy.name, "Round the cistern, copy");
     press(&mut pad, Modifiers::COMMAND, Key::Z);
     assert_eq!(*pad.state().plan(), before);
 }

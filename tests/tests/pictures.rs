@@ -109,3 +109,33 @@ fn a_rounded_corner_with_its_pegs() {
     pad.get_by_role_and_label(Role::Button, "B").click();
     check("rounded-corner", &mut pad);
 }
+
+#[test]
+fn options_compared() {
+    let mut pad = pad(Look::Day, [1280.0, 720.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Compare").click();
+    check("compare", &mut pad);
+}
+
+#[test]
+fn options_side_by_side_after_dark() {
+    let mut pad = pad(Look::Dusk, [1000.0, 640.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Compare").click();
+    pad.run();
+    pad.get_by_role_and_label(Role::Button, "Side by side")
+        .click();
+    check("beside-dusk", &mut pad);
+}
+
+#[test]
+fn an_option_before_a_client_in_the_sun() {
+    let mut pad = pad(Look::Sun, [1280.0, 720.0], 1.0);
+    pad.key_press(egui::Key::C);
+    pad.run();
+    pad.key_press(egui::Key::Num2);
+    pad.run();
+    pad.key_press(egui::Key::Space);
+    pad.run_steps(40);
+    pad.key_press(egui::Key::Space);
+    check("client-sun", &mut pad);
+}

@@ -110,6 +110,10 @@ fn one_file_knows_ron_one_the_pdf_crate_and_only_the_app_opens_files() {
             "{place} knows the PDF crate"
         );
         assert!(
+            !knows("resvg::") || place == "crates/sheet/src/png.rs",
+            "{place} knows the library that draws pixels"
+        );
+        assert!(
             !knows("std::fs") || place.starts_with("crates/app/"),
             "{place} opens files"
         );

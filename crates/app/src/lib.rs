@@ -3,4 +3,5 @@
 pub mod cli;
 pub mod clock;
 pub mod files;
+pub(crate) mod picture;
 pub mod window;

@@ -122,6 +122,9 @@ pub struct Scheme {
     /// and shared between a plan and what becomes of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub build_up: Option<Arc<BuildUp>>,
+    /// Whether it is settled: then its paths cannot be changed.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub locked: bool,
 }
 
 impl Scheme {

@@ -8,6 +8,7 @@ mod keep;
 mod many;
 mod peg;
 mod route;
+mod scheme;
 mod site;
 
 use std::fmt;
@@ -308,6 +309,27 @@ pub enum Edit {
         /// Its name.
         name: String,
     },
+    /// Moves an option to another place in the order; the letters follow the order.
+    MoveScheme {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Where it stands then, counted from 0.
+        to: usize,
+    },
+    /// Locks an option, so that its paths stay as they are, or lets them be changed again.
+    LockScheme {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// Whether it is locked.
+        locked: bool,
+    },
+    /// Sets the notes of an option.
+    SetSchemeNotes {
+        /// Which option, counted from 0.
+        scheme: usize,
+        /// The notes; lines are allowed.
+        notes: String,
+    },
     /// Sets the width of a path.
     SetWidth {
         /// Which option, counted from 0.
@@ -437,6 +459,8 @@ pub enum EditError {
     LastCorners,
     /// The last option cannot be taken away.
     LastScheme,
+    /// The option is locked: which one, counted from 0.
+    Locked(usize),
     /// A peg cannot follow because of what a neighbouring bend holds.
     Held(Stopped),
     /// A method was chosen for what is no bend.
@@ -488,6 +512,11 @@ impl fmt::Display for EditError {
             ),
             Self::LastScheme => f.write_str(
                 "a plan keeps at least one option: add another before this one is taken away",
+            ),
+            Self::Locked(scheme) => write!(
+                f,
+                "option {} is locked: unlock it under Compare to change its paths, or change a copy of it",
+                letter(*scheme)
             ),
             Self::Held(stopped) => stopped.fmt(f),
             Self::NoSuchBend => f.write_str(
@@ -552,9 +581,19 @@ impl Edit {
             Self::CopyPegs { waypoints, .. } => format!("copy {} pegs", waypoints.len()),
             Self::SetPad { to: Some(_), .. } => "lay a landing".into(),
             Self::SetPad { to: None, .. } => "take a landing away".into(),
-            Self::AddScheme { .. } => "add an option".into(),
+            Self::AddScheme { copy_of: None } => "add an option".into(),
+            Self::AddScheme { copy_of: Some(of) } => format!("copy option {}", letter(*of)),
             Self::RemoveScheme { .. } => "take an option away".into(),
             Self::RenameScheme { .. } => "rename the option".into(),
+            Self::MoveScheme { scheme, .. } => format!("move option {}", letter(*scheme)),
+            Self::LockScheme {
+                scheme,
+                locked: true,
+            } => format!("lock option {}", letter(*scheme)),
+            Self::LockScheme { scheme, .. } => format!("unlock option {}", letter(*scheme)),
+            Self::SetSchemeNotes { scheme, .. } => {
+                format!("write notes of option {}", letter(*scheme))
+            }
             Self::SetWidth { .. } => "set the width".into(),
             Self::SetUnits { .. } => "change the units".into(),
             Self::SetTitle(_) => "rename the plan".into(),
@@ -583,9 +622,10 @@ impl Plan {
     /// The plan with one thing changed.
     ///
     /// # Errors
-    /// [`EditError`] if the thing is not there, the figures give no bend, what is held does not
-    /// allow it, or a limit is passed. The plan itself never changes.
+    /// [`EditError`] if the thing is not there or locked, the figures give no bend, what is held
+    /// does not allow it, or a limit is passed. The plan itself never changes.
     pub fn with(&self, edit: &Edit) -> Result<Edited, EditError> {
+        scheme::refuse_locked(self, edit)?;
         let mut plan = self.clone();
         let mut stopped = None;
         match edit {
@@ -718,22 +758,15 @@ impl Plan {
                     None => return Err(EditError::NotThere),
                 }
             }
-            Edit::AddScheme { copy_of } => {
-                let scheme = match copy_of {
-                    Some(of) => plan.scheme_mut(*of)?.clone(),
-                    None => Scheme::default(),
-                };
-                plan.schemes.push(scheme);
-            }
-            Edit::RemoveScheme { scheme } => {
-                plan.scheme_mut(*scheme)?;
-                if plan.schemes.len() == 1 {
-                    return Err(EditError::LastScheme);
-                }
-                plan.schemes.remove(*scheme);
-            }
+            Edit::AddScheme { copy_of } => scheme::add(&mut plan, *copy_of)?,
+            Edit::RemoveScheme { scheme } => scheme::remove(&mut plan, *scheme)?,
             Edit::RenameScheme { scheme, name } => {
                 plan.scheme_mut(*scheme)?.name.clone_from(name);
+            }
+            Edit::MoveScheme { scheme, to } => scheme::shift(&mut plan, *scheme, *to)?,
+            Edit::LockScheme { scheme, locked } => plan.scheme_mut(*scheme)?.locked = *locked,
+            Edit::SetSchemeNotes { scheme, notes } => {
+                plan.scheme_mut(*scheme)?.notes.clone_from(notes);
             }
             Edit::SetWidth {
                 scheme,

@@ -2,7 +2,7 @@
 
 mod vehicle;
 
-use geometry::{Arc, Chain, Point, Reach, Swept};
+use geometry::{Arc, Chain, Piece, Point, Reach, Swept};
 use serde::{Deserialize, Serialize};
 
 use crate::clearance::IN_SIGHT;
@@ -129,12 +129,7 @@ pub struct VehicleFit {
 #[must_use]
 pub fn feel(walk: &Walk, route: &SolvedRoute) -> Option<Feel> {
     let chain = route.centre_line.as_ref()?;
-    let bends: Vec<BendFeel> = chain
-        .pieces()
-        .iter()
-        .enumerate()
-        .filter_map(|(i, piece)| Some(bend_feel(walk, route.width, i, piece.arc()?)))
-        .collect();
+    let bends = bends(walk, route);
     let tightest = (0..bends.len()).max_by(|a, b| {
         let turn = |i: usize| bends[i].turn_per_pace.abs();
         turn(*a).total_cmp(&turn(*b)).then(b.cmp(a))
@@ -146,6 +141,14 @@ pub fn feel(walk: &Walk, route: &SolvedRoute) -> Option<Feel> {
         vehicles: walk.vehicles.iter().filter_map(fits).collect(),
         comes_by: comes_by(route, chain),
     })
+}
+
+/// How the bends of a path feel, in walking order: none while nothing of it is drawn.
+#[must_use]
+pub fn bends(walk: &Walk, route: &SolvedRoute) -> Vec<BendFeel> {
+    let pieces = route.centre_line.as_ref().map_or(&[][..], Chain::pieces);
+    let feel = |(i, piece): (usize, &Piece)| Some(bend_feel(walk, route.width, i, piece.arc()?));
+    pieces.iter().enumerate().filter_map(feel).collect()
 }
 
 /// The nearest that an edge of a path comes to an edge of another part of it, if they come within sight.

@@ -2,6 +2,7 @@
 //!
 //! The names are frozen: later versions add, and never change these.
 
+mod compare;
 mod near;
 mod set_out;
 
@@ -15,6 +16,7 @@ use crate::setout;
 use crate::solve::{Solved, SolvedRoute};
 use set_out::set_out_figures;
 
+pub use compare::{NearestFigures, StandingFigures};
 pub use near::{ClearanceFigures, ObstacleFigures, PathGapFigures, RootFigures};
 pub use set_out::*;
 
@@ -27,6 +29,8 @@ pub struct Figures {
     pub obstacles: Vec<ObstacleFigures>,
     /// The options in order.
     pub schemes: Vec<SchemeFigures>,
+    /// The options beside each other, in order.
+    pub compare: Vec<StandingFigures>,
     /// What to put right or know.
     pub findings: Vec<FindingFigures>,
 }
@@ -272,6 +276,7 @@ pub fn figures(plan: &Plan, solved: &Solved) -> Figures {
                 quantities: count::quantities(plan, solved, nth),
             })
             .collect(),
+        compare: compare::standings(&crate::compare::compare(plan, solved)),
         findings: solved
             .findings
             .iter()

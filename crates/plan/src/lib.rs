@@ -3,8 +3,10 @@
 //! Pure from end to end: the same plan gives the same answers; no clock, no files, no screen.
 //! Lengths are metres and angles radians; text and rounding live in [`units`].
 
+pub mod beside;
 pub mod budget;
 pub mod clearance;
+pub mod compare;
 pub mod count;
 pub mod document;
 pub mod edging;

@@ -25,7 +25,7 @@ fn the_golden_file_means_what_it_says() {
     let [open, closed, nothing] = &plan.schemes[..] else {
         panic!("three options")
     };
-    assert!(nothing.routes.is_empty());
+    assert!(nothing.routes.is_empty() && nothing.locked && !open.locked);
     let house = Reference::Wall {
         name: "house".into(),
         side: 3,

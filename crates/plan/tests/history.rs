@@ -377,6 +377,9 @@ fn whole_path() -> impl Strategy<Value = Edit> {
         }),
         prop::option::of(scheme()).prop_map(|copy_of| Edit::AddScheme { copy_of }),
         scheme().prop_map(|scheme| Edit::RemoveScheme { scheme }),
+        (scheme(), scheme()).prop_map(|(scheme, to)| Edit::MoveScheme { scheme, to }),
+        (scheme(), any::<bool>()).prop_map(|(scheme, locked)| Edit::LockScheme { scheme, locked }),
+        (scheme(), ".{0,9}").prop_map(|(scheme, notes)| Edit::SetSchemeNotes { scheme, notes }),
     ]
 }
 

@@ -22,6 +22,8 @@ mod landings;
 mod names;
 #[path = "routes/numbers.rs"]
 mod numbers;
+#[path = "routes/options.rs"]
+mod options;
 #[path = "routes/refusing.rs"]
 mod refusing;
 #[path = "routes/together.rs"]

@@ -14,10 +14,16 @@ pub mod pages;
 pub mod paper;
 pub mod pdf;
 pub mod pen;
+pub mod picture;
+pub mod png;
+pub mod svg;
 
 pub use document::{Block, Cell, Date, Item, Names, Page, Row, Sheet};
 pub use ink::{Anchor, Ink, Pos, Step, Text};
-pub use pages::{Request, compose, stakeout};
+pub use pages::{Request, compose, option_picture, stakeout};
 pub use paper::{Frame, Orientation, Paper};
 pub use pdf::{PdfError, pdf};
 pub use pen::{Dash, Pen, Style, Tone, Weight};
+pub use picture::{Picture, PictureError};
+pub use png::png;
+pub use svg::svg;

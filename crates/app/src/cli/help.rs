@@ -7,6 +7,7 @@ pub(super) const PEGBOW: &str = r#"Pegbow: draw a curved garden path, see its be
   pegbow check PLAN.ron               lists what to put right in a plan
   pegbow sheet PLAN.ron --to OUT.pdf  writes the sheet that is taken outside
   pegbow pegs PLAN.ron --to OUT.csv   writes every peg as a table
+  pegbow picture PLAN.ron --to A.png  draws one option as a picture to send or show
   pegbow figures PLAN.ron             prints every figure of a plan, for scripts
   pegbow example                      prints the built-in example plan
 
@@ -135,6 +136,26 @@ Two examples
     pegbow pegs quince-yard.ron --to quince-yard.csv
   Those of the second:
     pegbow pegs quince-yard.ron --option B --to sweep.csv
+"#;
+
+pub(super) const PICTURE: &str = r#"pegbow picture: draws one option as a picture to send or show
+
+  pegbow picture PLAN.ron --to OUT.svg|OUT.png
+
+  --to OUT         the file to write: in lines with .svg, in pixels with .png; one that is there is
+                   replaced, a plan never
+  --option LETTER  which option of the plan; the first if nothing is said
+  --width PIXELS   how wide a .png is, 200 to 8000; 1600 if nothing is said
+  -h, --help       this text
+
+The path and what stands round it, with a bar of length, and no figures. All options of a plan
+show the same ground at the same scale, so that they can be laid side by side.
+
+Two examples
+  The first option in pixels, to send:
+    pegbow picture quince-yard.ron --to quince-yard.png
+  The second in lines, to print at any size:
+    pegbow picture quince-yard.ron --option B --to sweep.svg
 "#;
 
 pub(super) const EXAMPLE: &str = r#"pegbow example: prints the built-in example plan, Quince Yard

@@ -8,6 +8,7 @@ mod example;
 mod figures;
 mod help;
 mod pegs;
+mod picture;
 mod sheet;
 mod wrong;
 
@@ -79,6 +80,7 @@ fn obey(mut parser: Parser, words: &mut Words<'_>) -> Result<Asked, Wrong> {
             Some("example") => example::run(parser, words)?,
             Some("figures") => figures::run(parser, words)?,
             Some("pegs") => pegs::run(parser, words)?,
+            Some("picture") => picture::run(parser, words)?,
             Some("sheet") => sheet::run(parser, words)?,
             _ => return window(PathBuf::from(word), parser),
         },

@@ -39,6 +39,10 @@ pub enum Action {
     Larger,
     /// Make them smaller.
     Smaller,
+    /// Show the chosen option to a client.
+    Show,
+    /// Save the chosen option as a picture.
+    Picture,
     /// Show which keys do what.
     Keys,
 }
@@ -170,6 +174,20 @@ pub const ACTIONS: &[Entry] = &[
         words::SMALLER,
         words::SMALLER_TIP,
         &[ctrl(Key::Minus)],
+        false,
+    ),
+    entry(
+        Action::Show,
+        words::SHOW,
+        words::SHOW_TIP,
+        &[plain(Key::C)],
+        true,
+    ),
+    entry(
+        Action::Picture,
+        words::PICTURE,
+        words::PICTURE_TIP,
+        &[ctrl(Key::E)],
         false,
     ),
     entry(
@@ -322,6 +340,8 @@ mod tests {
             Action::All,
             Action::Larger,
             Action::Smaller,
+            Action::Show,
+            Action::Picture,
             Action::Keys,
         ] {
             assert_eq!(action.entry().action, action);

@@ -36,6 +36,13 @@ pub enum Question {
         /// The name offered.
         name: String,
     },
+    /// Where to save a picture; the end of the name says of which kind.
+    Picture {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+        /// The name offered.
+        name: String,
+    },
 }
 
 /// What came of it.
@@ -108,16 +115,25 @@ impl Dialog {
 impl Question {
     fn put_to_desktop(self) -> Option<PathBuf> {
         let dialog = rfd::FileDialog::new();
-        let (title, kind, ending, folder, name) = match self {
-            Self::Open { folder } => (words::OPEN, words::PLAN_KIND, "ron", folder, None),
+        let (plan, sheet, picture): (&[&str], &[&str], &[&str]) =
+            (&["ron"], &["pdf"], &["png", "svg"]);
+        let (title, kind, endings, folder, name) = match self {
+            Self::Open { folder } => (words::OPEN, words::PLAN_KIND, plan, folder, None),
             Self::Save { folder, name } => {
-                (words::SAVE, words::PLAN_KIND, "ron", folder, Some(name))
+                (words::SAVE, words::PLAN_KIND, plan, folder, Some(name))
             }
             Self::Sheet { folder, name } => {
-                (words::SHEET, words::SHEET_KIND, "pdf", folder, Some(name))
+                (words::SHEET, words::SHEET_KIND, sheet, folder, Some(name))
             }
+            Self::Picture { folder, name } => (
+                words::PICTURE,
+                words::PICTURE_KIND,
+                picture,
+                folder,
+                Some(name),
+            ),
         };
-        let dialog = dialog.set_title(title).add_filter(kind, &[ending]);
+        let dialog = dialog.set_title(title).add_filter(kind, endings);
         let dialog = match folder {
             Some(folder) => dialog.set_directory(folder),
             None => dialog,

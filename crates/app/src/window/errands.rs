@@ -13,6 +13,7 @@ use super::slip::SheetWish;
 use super::theme;
 use super::words::errands as words;
 use crate::files;
+use crate::picture::{Kind, USUAL_WIDE};
 
 /// What is to be done, and what is being asked about it.
 #[derive(Debug, Default)]
@@ -40,6 +41,7 @@ enum Errand {
     AskOpen,
     Save(PathBuf),
     Sheet(PathBuf),
+    Picture(PathBuf),
     Close,
 }
 
@@ -114,6 +116,13 @@ impl Errands {
                 };
                 self.ask(question, ctx);
             }
+            Action::Picture => {
+                let question = Question::Picture {
+                    folder: self.folder(),
+                    name: format!("{}.png", self.stem(history.settled())),
+                };
+                self.ask(question, ctx);
+            }
             // The rest is done at once, by the sketchpad.
             _ => {}
         }
@@ -177,6 +186,9 @@ impl Errands {
                 )
             }
             Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, sheet)),
+            Errand::Picture(path) => {
+                Some(save_picture(&path, self.path.as_deref(), history, sheet.0))
+            }
             Errand::Close => {
                 // Kept until the window is gone, so that closing is not asked about again.
                 self.now = Some(Errand::Close);
@@ -364,6 +376,7 @@ fn errand(question: &Question, path: PathBuf) -> Errand {
         Question::Open { .. } => Errand::Open(path),
         Question::Save { .. } => Errand::Save(with_ending(path, "ron")),
         Question::Sheet { .. } => Errand::Sheet(with_ending(path, "pdf")),
+        Question::Picture { .. } => Errand::Picture(with_ending(path, "png")),
     }
 }
 
@@ -381,9 +394,9 @@ fn offered(question: &Question) -> String {
     let here = || std::env::current_dir().unwrap_or_default();
     let path = match question {
         Question::Open { folder } => folder.clone().unwrap_or_else(here).join(""),
-        Question::Save { folder, name } | Question::Sheet { folder, name } => {
-            folder.clone().unwrap_or_else(here).join(name)
-        }
+        Question::Save { folder, name }
+        | Question::Sheet { folder, name }
+        | Question::Picture { folder, name } => folder.clone().unwrap_or_else(here).join(name),
     };
     path.to_string_lossy().into_owned()
 }
@@ -413,6 +426,27 @@ fn write_sheet(
         .and_then(|bytes| files::write_atomically(path, &bytes).map_err(|e| e.to_string()));
     match written {
         Ok(()) => Done::Wrote(words::wrote(path)),
+        Err(error) => Done::Failed(error),
+    }
+}
+
+fn save_picture(path: &Path, own: Option<&Path>, history: &History, pick: Pick) -> Done {
+    if own.is_some_and(|own| files::is_same_file(own, path)) {
+        return Done::Failed(words::PICTURE_OVER_PLAN.to_owned());
+    }
+    let Some(kind) = Kind::named(path) else {
+        return Done::Failed(words::NO_SUCH_PICTURE.to_owned());
+    };
+    let plan = history.settled();
+    let Some(picture) = sheet::option_picture(plan, &plan.solve(), pick.scheme) else {
+        return Done::Failed(words::NOTHING_TO_SHOW.to_owned());
+    };
+    let written = kind
+        .bytes(&picture, USUAL_WIDE)
+        .map_err(|error| error.to_string())
+        .and_then(|bytes| files::write_atomically(path, &bytes).map_err(|e| e.to_string()));
+    match written {
+        Ok(()) => Done::Wrote(words::drew(path)),
         Err(error) => Done::Failed(error),
     }
 }

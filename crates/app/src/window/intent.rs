@@ -6,6 +6,7 @@ use plan::setout::Method;
 use plan::solve::Origin;
 
 use super::action::Action;
+use super::compare::CompareAsk;
 use super::mode::{Mode, Start};
 use super::pick::{Picked, Stage};
 use super::site::SiteAsk;
@@ -70,6 +71,8 @@ pub enum Intent {
     LookAt(Origin, Method),
     /// Work out how a long path is set out.
     WorkOut,
+    /// About comparing options.
+    Compare(CompareAsk),
     /// Close the hints for good.
     CloseHints,
     /// Keep a dragged apex where the path keeps clear, or no longer.

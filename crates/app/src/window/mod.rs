@@ -2,6 +2,8 @@
 
 pub mod action;
 pub mod canvas;
+pub mod client;
+pub mod compare;
 pub mod derived;
 pub mod dialog;
 pub mod errands;

@@ -64,13 +64,15 @@ pub enum Stage {
     /// Choose where the path runs.
     #[default]
     Draw,
+    /// Set the options beside each other.
+    Compare,
     /// Carry it outside.
     SetOut,
 }
 
 impl Stage {
     /// All stages, in the order of the work.
-    pub const ALL: [Self; 3] = [Self::Measure, Self::Draw, Self::SetOut];
+    pub const ALL: [Self; 4] = [Self::Measure, Self::Draw, Self::Compare, Self::SetOut];
 
     /// Its word.
     #[must_use]
@@ -78,6 +80,7 @@ impl Stage {
         match self {
             Self::Measure => "Measure",
             Self::Draw => "Draw",
+            Self::Compare => "Compare",
             Self::SetOut => "Set out",
         }
     }

@@ -2,6 +2,7 @@
 //! carried out.
 
 mod choosing;
+mod comparing;
 mod laying;
 mod measuring;
 mod rehearsing;
@@ -12,6 +13,7 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
+use plan::compare::{Comparison, compare};
 use plan::document::{Route, Shape, Site};
 use plan::edit::LegId;
 use plan::room::Room;
@@ -21,6 +23,7 @@ use plan::{Edit, History, Plan, Solved};
 
 use super::action::Action;
 use super::canvas::{Canvas, Scene};
+use super::compare::{Comparing, Walk};
 use super::derived::Derived;
 use super::errands::Errands;
 use super::hints::Hints;
@@ -32,7 +35,7 @@ use super::site::SitePick;
 use super::slip::{Said, Slip};
 use super::strip::{self, Strip};
 use super::theme::{self, Look};
-use super::{foot, words};
+use super::{client, foot, words};
 
 /// The sketchpad.
 pub struct Sketchpad {
@@ -57,6 +60,9 @@ pub struct Sketchpad {
     site: Option<SitePick>,
     mode: Mode,
     stage: Stage,
+    /// How the options are compared.
+    comparing: Comparing,
+    compared: Compared,
     canvas: Canvas,
     slip: Slip,
     look: Look,
@@ -81,6 +87,25 @@ impl Remembered {
                 let solved = Arc::new(plan.solve_after(before));
                 self.of = Some((Arc::clone(plan), Arc::clone(&solved)));
                 solved
+            }
+        }
+    }
+}
+
+/// The options beside each other, as long as what was solved is that very one.
+#[derive(Default)]
+struct Compared {
+    of: Option<(Arc<Solved>, Rc<Comparison>)>,
+}
+
+impl Compared {
+    fn get(&mut self, plan: &Plan, solved: &Arc<Solved>) -> Rc<Comparison> {
+        match &self.of {
+            Some((of, comparison)) if Arc::ptr_eq(of, solved) => Rc::clone(comparison),
+            _ => {
+                let comparison = Rc::new(compare(plan, solved));
+                self.of = Some((Arc::clone(solved), Rc::clone(&comparison)));
+                comparison
             }
         }
     }
@@ -150,6 +175,8 @@ impl Sketchpad {
             site: None,
             mode: Mode::default(),
             stage: Stage::default(),
+            comparing: Comparing::default(),
+            compared: Compared::default(),
             canvas: Canvas::default(),
             slip: Slip::default(),
             look: Look::default(),
@@ -229,7 +256,10 @@ impl Sketchpad {
     pub fn ui(&mut self, ui: &mut Ui) {
         let mut out = Vec::new();
         let blocked = self.errands.asks_something() || self.keys.is_open();
-        if !blocked && !self.canvas.is_holding() {
+        self.walk_on(ui.ctx());
+        if !blocked && self.comparing.shown.is_some() {
+            out.extend(self.hear_client(ui.ctx()));
+        } else if !blocked && !self.canvas.is_holding() {
             out.extend(self.hear_steps(ui.ctx()));
             let heard = Action::pressed(ui.ctx()).into_iter();
             out.extend(heard.filter(|action| self.hears(*action)).map(Intent::Do));
@@ -246,6 +276,8 @@ impl Sketchpad {
         let path = [self.pick.scheme, self.pick.route];
         Derived::turn_to(&mut self.derived, &plan, &solved, path);
         let derived = Rc::clone(&self.derived);
+        let compares = self.stage == Stage::Compare || self.comparing.shown.is_some();
+        let comparison = compares.then(|| self.compared.get(&plan, &solved));
         let scene = Scene {
             plan: &plan,
             solved: &solved,
@@ -263,9 +295,15 @@ impl Sketchpad {
             sweep: self.sweep,
             step: self.step_now(&derived),
             looked_at: self.looked_at,
+            comparison: comparison.as_deref(),
+            comparing: &self.comparing.clone(),
             palette: self.look.palette(),
         };
-        self.views(ui, &scene, &mut out);
+        if self.comparing.shown.is_some() {
+            client::ui(ui, &scene, &mut out);
+        } else {
+            self.views(ui, &scene, &mut out);
+        }
         self.errands.ui(ui.ctx(), &self.history);
         self.keys.ui(ui.ctx());
         if !out.is_empty() {
@@ -361,6 +399,7 @@ impl Sketchpad {
             }
             Intent::LookAt(of, method) => self.looked_at = Some((of, method)),
             Intent::WorkOut => self.derived.ask(),
+            Intent::Compare(ask) => self.carry_out_compare(ask),
             Intent::CloseHints => self.hints.close(),
         }
     }
@@ -390,6 +429,7 @@ impl Sketchpad {
         self.together.clear();
         self.strip.cursor = None;
         (self.step, self.looked_at) = (None, None);
+        self.comparing.shown = self.comparing.shown.map(|_| Walk::default());
         self.slip.typing.forget();
     }
 
@@ -413,7 +453,7 @@ impl Sketchpad {
                 self.mode = Mode::Lay(Lay::new_path());
             }
             Action::Measure => {
-                if self.stage == Stage::SetOut {
+                if matches!(self.stage, Stage::Compare | Stage::SetOut) {
                     self.stage = Stage::Draw;
                 }
                 self.mode = Mode::Measure(Measure::default());
@@ -423,7 +463,13 @@ impl Sketchpad {
             Action::Larger => scale_type(ctx, TYPE_STEP),
             Action::Smaller => scale_type(ctx, 1.0 / TYPE_STEP),
             Action::Keys => self.keys.open(),
-            Action::New | Action::Open | Action::Save | Action::SaveAs | Action::Sheet => {
+            Action::Show => self.show_client(),
+            Action::New
+            | Action::Open
+            | Action::Save
+            | Action::SaveAs
+            | Action::Sheet
+            | Action::Picture => {
                 self.errands.start(ctx, action, &self.history);
             }
         }

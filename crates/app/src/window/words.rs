@@ -1,6 +1,8 @@
 //! Every sentence the window shows: sentence case, no stop after a single sentence, an ellipsis when a question follows.
 #![expect(missing_docs, reason = "each sentence says what it is")]
 
+pub mod compare;
+
 /// Name of the program, as on the window.
 pub const PROGRAM: &str = "Pegbow";
 
@@ -92,6 +94,11 @@ pub mod actions {
     pub const LARGER_TIP: &str = "Make all type and handles larger";
     pub const SMALLER: &str = "Smaller type";
     pub const SMALLER_TIP: &str = "Make all type and handles smaller";
+    pub const SHOW: &str = "Show the client";
+    pub const SHOW_TIP: &str = "Show the chosen option over the whole window";
+    pub const PICTURE: &str = "Save a picture…";
+    pub const PICTURE_TIP: &str =
+        "Save the chosen option as a picture, in pixels (.png) or in lines (.svg)";
     pub const KEYS: &str = "Keys";
     pub const KEYS_TIP: &str = "Show which keys do what";
 }
@@ -101,8 +108,10 @@ pub mod files {
     pub const OPEN: &str = "Open a plan";
     pub const SAVE: &str = "Save the plan";
     pub const SHEET: &str = "Write the sheet";
+    pub const PICTURE: &str = "Save a picture";
     pub const PLAN_KIND: &str = "Pegbow plan";
     pub const SHEET_KIND: &str = "PDF";
+    pub const PICTURE_KIND: &str = "Picture";
     pub const NO_DIALOG: &str =
         "This desktop offers no file window, so type where the file is or is to go";
 }
@@ -278,7 +287,7 @@ pub mod clean {
 /// What keys and the hand do besides the actions, for the map of keys.
 pub mod keys {
     pub const CLOSE: &str = "Close the map";
-    pub const BY_HAND: [(&str, &str); 18] = [
+    pub const BY_HAND: [(&str, &str); 20] = [
         ("Tab", "Go to the next handle, field or button"),
         ("Arrow keys", "Move the handle by one division of the tape"),
         (
@@ -296,6 +305,14 @@ pub mod keys {
         (
             "Home, End, Esc among the steps",
             "To the first step, to the last, leave the steps",
+        ),
+        (
+            "Arrow keys, 1 to 9 before a client",
+            "Turn to another option; Esc leaves",
+        ),
+        (
+            "Space before a client",
+            "Walk along the path, or stand still",
         ),
         ("Delete", "Take the chosen peg, corner or thing out"),
         ("Esc", "Give up a drag, a figure, laying or measuring"),
@@ -346,12 +363,19 @@ pub mod errands {
     pub const REPLACES: &str = "There is such a file already";
     pub const SHEET_OVER_PLAN: &str =
         "That is the plan’s own file: give the sheet another name, ending in .pdf";
+    pub const PICTURE_OVER_PLAN: &str =
+        "A picture is not written over the plan: give it another name";
+    pub const NO_SUCH_PICTURE: &str = "A picture is saved to a name that ends in .png or .svg";
+    pub const NOTHING_TO_SHOW: &str = "There is no option to show: add one first";
 
     pub fn where_to(question: &Question) -> &'static str {
         match question {
             Question::Open { .. } => "Type where the plan is",
             Question::Save { .. } => "Type where the plan is to be saved",
             Question::Sheet { .. } => "Type where the sheet is to be written",
+            Question::Picture { .. } => {
+                "Type where the picture goes: .png in pixels, .svg in lines"
+            }
         }
     }
 
@@ -360,6 +384,7 @@ pub mod errands {
             Question::Open { .. } => "Open it",
             Question::Save { .. } => "Save it",
             Question::Sheet { .. } => "Write it",
+            Question::Picture { .. } => "Save it",
         }
     }
 
@@ -369,6 +394,10 @@ pub mod errands {
 
     pub fn wrote(path: &Path) -> String {
         format!("The sheet is written to {}", shown(path))
+    }
+
+    pub fn drew(path: &Path) -> String {
+        format!("The picture is saved as {}", shown(path))
     }
 }
 

@@ -3,6 +3,7 @@
 
 mod bend;
 mod pegs;
+mod pictures;
 mod plans;
 mod program;
 mod sheets;

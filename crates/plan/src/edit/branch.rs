@@ -97,6 +97,7 @@ pub(super) fn refasten(before: &Plan, plan: &mut Plan) -> bool {
     for scheme in 0..plan.schemes.len() {
         let fastened = |scheme: &Scheme| scheme.routes.iter().any(|r| r.start_on.is_some());
         if !fastened(&plan.schemes[scheme])
+            || plan.schemes[scheme].locked
             || before.schemes.get(scheme) == plan.schemes.get(scheme)
         {
             continue;

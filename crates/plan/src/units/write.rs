@@ -147,6 +147,12 @@ impl Ruler {
         self.written_area(square_metres, 0)
     }
 
+    /// An area in whole steps of the last decimal that [`Ruler::area`] writes.
+    #[must_use]
+    pub fn area_steps(&self, square_metres: f64) -> i64 {
+        self.area_step(1).0.count(square_metres)
+    }
+
     /// The area with more digits, to stand beside the rounded one: `12.3412 m²`, `132.838 ft²`.
     ///
     /// ```
@@ -164,8 +170,14 @@ impl Ruler {
         if !writable(square_metres) {
             return format!("{square_metres:e} m²");
         }
-        let finer = 10_u32.pow(more);
-        let (step, places, unit) = match self.units {
+        let (step, places, unit) = self.area_step(10_u32.pow(more));
+        let (count, places) = (step.count(square_metres), places + more);
+        format!("{}{} {unit}", TYPESET.sign(count), decimals(count, places))
+    }
+
+    /// The step areas are written in, so many times finer than usual; the usual decimals; the unit.
+    fn area_step(&self, finer: u32) -> (Step, u32, &'static str) {
+        match self.units {
             Units::Metric => (
                 Step {
                     over: 1,
@@ -183,9 +195,7 @@ impl Ruler {
                 1,
                 "ft²",
             ),
-        };
-        let (count, places) = (step.count(square_metres), places + more);
-        format!("{}{} {unit}", TYPESET.sign(count), decimals(count, places))
+        }
     }
 
     /// `length` rounded to this ruler's graduation, in metres. See [`Graduation::round`].

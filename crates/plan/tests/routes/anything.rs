@@ -11,7 +11,7 @@ use super::common::{plan_of, route};
 use super::kinds::every_kind;
 
 /// The example or a path of any kind, a path from its edge, one from that one, landings.
-fn yards() -> Vec<Plan> {
+pub(super) fn yards() -> Vec<Plan> {
     let mut plans: Vec<Plan> = every_kind().into_iter().map(|(_, plan)| plan).collect();
     plans.extend(example::plan());
     plans.push(Plan::empty(Units::FeetInches));
@@ -163,7 +163,7 @@ fn laid() -> impl Strategy<Value = Route> {
     )
 }
 
-fn edit() -> impl Strategy<Value = Edit> {
+pub(super) fn edit() -> impl Strategy<Value = Edit> {
     let path = || (index(2), index(4));
     let peg = || {
         (path(), index(6)).prop_map(|((scheme, route), waypoint)| WaypointId {
@@ -299,6 +299,9 @@ fn edit() -> impl Strategy<Value = Edit> {
         prop::option::of(option()).prop_map(|copy_of| Edit::AddScheme { copy_of }),
         option().prop_map(|scheme| Edit::RemoveScheme { scheme }),
         (option(), text()).prop_map(|(scheme, name)| Edit::RenameScheme { scheme, name }),
+        (option(), option()).prop_map(|(scheme, to)| Edit::MoveScheme { scheme, to }),
+        (option(), any::<bool>()).prop_map(|(scheme, locked)| Edit::LockScheme { scheme, locked }),
+        (option(), text()).prop_map(|(scheme, notes)| Edit::SetSchemeNotes { scheme, notes }),
         text().prop_map(Edit::SetTitle),
         prop::sample::select(Graduation::ALL.to_vec()).prop_map(|graduation| Edit::SetUnits {
             units: graduation.units(),

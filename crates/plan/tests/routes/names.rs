@@ -37,6 +37,7 @@ fn each_edit_has_its_name() {
     };
     let bend = Bend::from_chord_and_rise(4.0, 1.0).unwrap();
     let name = String::from("x");
+    let lock = |locked| Edit::LockScheme { scheme, locked };
     for (edit, expected) in [
         (drag(0, (1., 1.)), "move waypoint 1"),
         (
@@ -167,7 +168,18 @@ fn each_edit_has_its_name() {
         (set_pad(Some(pad)), "lay a landing"),
         (set_pad(None), "take a landing away"),
         (Edit::AddScheme { copy_of: None }, "add an option"),
+        (Edit::AddScheme { copy_of: Some(1) }, "copy option B"),
         (Edit::RemoveScheme { scheme }, "take an option away"),
+        (Edit::MoveScheme { scheme: 2, to: 0 }, "move option C"),
+        (lock(true), "lock option A"),
+        (lock(false), "unlock option A"),
+        (
+            Edit::SetSchemeNotes {
+                scheme,
+                notes: "x".into(),
+            },
+            "write notes of option A",
+        ),
         (Edit::RenameScheme { scheme, name }, "rename the option"),
         (
             Edit::SetWidth {

@@ -197,8 +197,8 @@ fn options_are_added_copied_and_taken_away() {
     let empty = with(&before, &Edit::AddScheme { copy_of: None });
     assert_eq!(empty.schemes[1], Scheme::default());
     let copied = with(&before, &Edit::AddScheme { copy_of: Some(0) });
-    assert_eq!(copied.schemes[1], before.schemes[0]);
-    let back = with(&copied, &Edit::RemoveScheme { scheme: 0 });
+    assert_eq!(copied.schemes[1].routes, before.schemes[0].routes);
+    let back = with(&copied, &Edit::RemoveScheme { scheme: 1 });
     assert_eq!(back, before);
     let renamed = with(
         &copied,

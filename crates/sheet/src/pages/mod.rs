@@ -8,6 +8,7 @@ mod flow;
 mod labels;
 mod outline;
 mod peg_page;
+mod picture;
 mod plan_drawing;
 mod plan_page;
 mod record_page;
@@ -31,6 +32,8 @@ use crate::document::{Date, Sheet};
 use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
 use crate::pen::Style;
+
+pub use picture::option_picture;
 
 use entry::{Entry, Label};
 use flow::{Flow, Part};

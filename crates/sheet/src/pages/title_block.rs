@@ -116,7 +116,7 @@ pub(super) fn bars(frame: &Frame, scale: &Scale, units: Units, north: f64) -> Bl
 
 /// Black and white by turns between ticks, from its left end; the ticks' outer middles lie the
 /// length apart.
-fn bar(at: Pos, length: f64, divisions: u32) -> Vec<Ink> {
+pub(super) fn bar(at: Pos, length: f64, divisions: u32) -> Vec<Ink> {
     const HIGH: f64 = 1.6;
     let step = length / f64::from(divisions.max(1));
     let mut inks: Vec<Ink> = (0..divisions)
@@ -142,15 +142,15 @@ fn bar(at: Pos, length: f64, divisions: u32) -> Vec<Ink> {
 }
 
 /// A bar of a round length on the ground.
-struct RoundBar {
-    words: String,
-    millimetres: f64,
-    divisions: u32,
+pub(super) struct RoundBar {
+    pub(super) words: String,
+    pub(super) millimetres: f64,
+    pub(super) divisions: u32,
 }
 
 impl RoundBar {
     /// The longest of 1, 2, 4, 5 times a power of ten that fits in the room, millimetres.
-    fn fitting(scale: &Scale, units: Units, room: f64) -> Self {
+    pub(super) fn fitting(scale: &Scale, units: Units, room: f64) -> Self {
         let (unit, each) = match units {
             Units::Metric => ("m", scale.millimetres()),
             Units::FeetInches => ("ft", 0.3048 * scale.millimetres()),

@@ -8,6 +8,7 @@ mod labels;
 mod lay;
 mod narrow;
 mod on_plan;
+mod options;
 mod placed;
 mod reached;
 mod room;
@@ -20,6 +21,7 @@ use std::collections::BTreeSet;
 
 use egui::{Color32, Key, Pos2, Rect, Response, Sense, Ui, Vec2, vec2};
 use geometry::{Bounds, Chain, Figure, Piece, Point};
+use plan::compare::Comparison;
 use plan::room::Room;
 use plan::setout::{BendWork, Manner, Method, Voice, Way};
 use plan::solve::{Origin, Solved, SolvedRoute};
@@ -30,6 +32,7 @@ use self::labels::Labels;
 use self::on_plan::OnPlan;
 use self::placed::Placed;
 use self::sparse::thinned;
+use super::compare::Comparing;
 use super::derived::Derived;
 use super::fonts::Face;
 use super::intent::Intent;
@@ -42,6 +45,7 @@ use super::view::{Curve, View};
 use super::words;
 
 pub use handles::Grip;
+pub(in crate::window) use options::draw_for_client;
 pub(in crate::window) use room::nearest;
 pub(crate) use site::{insert_corner, side_of};
 
@@ -80,6 +84,10 @@ pub struct Scene<'a> {
     pub step: Option<usize>,
     /// The way of setting out that is looked at, and of which bend.
     pub looked_at: Option<(Origin, Method)>,
+    /// The options beside each other, where that is shown.
+    pub comparison: Option<&'a Comparison>,
+    /// How they are shown.
+    pub comparing: &'a Comparing,
     /// The colours.
     pub palette: &'a Palette,
 }
@@ -88,6 +96,13 @@ impl<'a> Scene<'a> {
     /// How lengths are written.
     pub fn ruler(&self) -> Ruler {
         self.plan.ruler()
+    }
+
+    /// Whether options are only looked at, alone or side by side: then nothing shows that the work goes
+    /// by, such as marks and what is buried.
+    pub fn only_looked_at(&self) -> bool {
+        self.comparing.shown.is_some()
+            || self.stage == Stage::Compare && self.comparing.side_by_side
     }
 
     /// The chosen path as it is drawn.
@@ -205,6 +220,11 @@ impl Canvas {
         self.site.press(ui, &view, scene, &ground, out);
         let view = self.moved(ui, view, scene, &ground);
         self.view = Some(view);
+        if scene.stage == Stage::Compare {
+            options::ui(ui, &view, scene, &ground, out);
+            name_ground(ui, &ground);
+            return;
+        }
         let mut labels = Labels::new(ui.painter_at(area), scene.palette.paper, area);
         let measuring = scene.stage == Stage::Measure;
         let handles = if measuring || scene.step.is_some() {
@@ -244,10 +264,7 @@ impl Canvas {
         site::write_names(&view, scene, &mut labels);
         labels.paint();
         along::draw(&ui.painter_at(area), &view, scene);
-        ui.ctx().accesskit_node_builder(ground.id, |node| {
-            node.set_role(egui::accesskit::Role::Canvas);
-            node.set_label("Plan");
-        });
+        name_ground(ui, &ground);
     }
 
     /// Shows all of the plan from the next frame on.
@@ -327,6 +344,13 @@ impl Canvas {
         }
         view
     }
+}
+
+fn name_ground(ui: &Ui, ground: &Response) {
+    ui.ctx().accesskit_node_builder(ground.id, |node| {
+        node.set_role(egui::accesskit::Role::Canvas);
+        node.set_label("Plan");
+    });
 }
 
 /// Draws all but what the hand can move; where the figures stand that can be typed over.

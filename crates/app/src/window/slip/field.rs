@@ -28,6 +28,8 @@ pub enum Subject {
     PathName,
     /// The name of the option.
     SchemeName,
+    /// The notes of the option.
+    SchemeNotes,
     /// A figure of a landing: which landing, and which figure of it.
     Pad(usize, u8),
     /// A figure of the chosen thing on the site.
@@ -193,6 +195,31 @@ impl Typing {
         }
         if response.changed() {
             self.now = Some((subject, text.clone()));
+        }
+        self.confirmed(ui, subject, &response)
+    }
+
+    /// Shows a field of several lines; the typed text once it is left. Escape forgets what was typed.
+    pub fn lines(
+        &mut self,
+        ui: &mut Ui,
+        subject: Subject,
+        name: &str,
+        shown: &str,
+    ) -> Option<Typed> {
+        let typed = self.typed_into(subject).map(str::to_owned);
+        let mut text = typed.unwrap_or_else(|| shown.to_owned());
+        let field = TextEdit::multiline(&mut text)
+            .id_salt(subject)
+            .margin(MARGIN)
+            .desired_rows(2)
+            .desired_width(f32::INFINITY)
+            .char_limit(plan::limits::NOTE);
+        let response = ui.add(field);
+        ui.ctx()
+            .accesskit_node_builder(response.id, |node| node.set_label(name));
+        if response.changed() {
+            self.now = Some((subject, text));
         }
         self.confirmed(ui, subject, &response)
     }

@@ -2,6 +2,7 @@
 
 mod bend;
 mod clean;
+mod compare;
 pub mod field;
 mod path;
 mod pegs;
@@ -80,8 +81,9 @@ impl Slip {
             .scroll_bar_visibility(ScrollBarVisibility::AlwaysVisible)
             .show(ui, |ui| {
                 ui.set_width(ui.available_width() - BAR);
-                let measuring = scene.stage == Stage::Measure;
-                if !measuring && scene.step.is_none() {
+                // What is about one path alone.
+                let of_path = !matches!(scene.stage, Stage::Measure | Stage::Compare);
+                if of_path && scene.step.is_none() {
                     whole::head_ui(ui, scene, out);
                 }
                 if let Some(said) = said {
@@ -95,6 +97,7 @@ impl Slip {
                         room::ui(ui, scene, out);
                         clean::ui(ui, scene, out);
                     }
+                    Stage::Compare => compare::ui(ui, &mut self.typing, scene, out),
                     Stage::SetOut => {
                         set_out::ui(ui, &mut self.typing, scene, &mut self.sheet, out);
                     }
@@ -103,7 +106,7 @@ impl Slip {
                     return;
                 }
                 ui.add_space(theme::WIDE_GAP);
-                if !measuring {
+                if of_path {
                     whole::findings_ui(ui, scene, out);
                     whole::path_ui(ui, &mut self.typing, scene, out);
                 }

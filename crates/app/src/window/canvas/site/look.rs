@@ -32,7 +32,12 @@ pub(in super::super) fn draw_grounds(painter: &Painter, view: &View, scene: &Sce
         seen: view.seen(),
     };
     for (i, obstacle) in site.obstacles.iter().enumerate() {
-        brush.draw(obstacle, brush.is_chosen(Thing::Obstacle(i)));
+        if obstacle.kind != ObstacleKind::Service || !scene.only_looked_at() {
+            brush.draw(obstacle, brush.is_chosen(Thing::Obstacle(i)));
+        }
+    }
+    if scene.only_looked_at() {
+        return;
     }
     let seen = view.area().expand(10.0);
     for (i, mark) in site.marks.iter().enumerate() {

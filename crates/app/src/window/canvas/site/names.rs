@@ -22,7 +22,8 @@ pub(in super::super) fn write_names(view: &View, scene: &Scene<'_>, labels: &mut
     let area = view.area();
     let marks = scene.plan.site.marks.iter();
     let marks = marks.map(|mark| (mark, view.screen_from_plan(mark.at)));
-    for (mark, at) in marks.filter(|(_, at)| area.contains(*at)).take(MOST) {
+    let most = if scene.only_looked_at() { 0 } else { MOST };
+    for (mark, at) in marks.filter(|(_, at)| area.contains(*at)).take(most) {
         let style = (font.clone(), scene.palette.ink);
         labels.write_name(at, 10.0, vec2(0.0, 1.0), &mark.name, style);
     }
@@ -41,7 +42,9 @@ fn named<'a>(view: &View, scene: &Scene<'a>) -> Vec<&'a Obstacle> {
         .filter_map(|obstacle| {
             let room = obstacle.extent.room()?;
             let size = view.screen_length(room.width().max(room.height()));
-            (seen.meets(room) && !obstacle.name.is_empty()).then_some((size, obstacle))
+            let hidden = obstacle.kind == ObstacleKind::Service && scene.only_looked_at();
+            let shows = seen.meets(room) && !obstacle.name.is_empty() && !hidden;
+            shows.then_some((size, obstacle))
         })
         .collect();
     if found.len() > MOST {
