@@ -42,6 +42,7 @@ impl Edit {
             | Self::RemoveScheme { scheme }
             | Self::SetWidth { scheme, .. }
             | Self::SetMethod { scheme, .. }
+            | Self::SetBuildUp { scheme, .. }
             | Self::SetEdging { scheme, .. } => Some(*scheme),
             Self::AddScheme { .. }
             | Self::MoveScheme { .. }
@@ -53,7 +54,9 @@ impl Edit {
             | Self::Site(_)
             | Self::SetRules(_)
             | Self::SetWalk(_)
-            | Self::SetSetOut(_) => None,
+            | Self::SetSetOut(_)
+            | Self::SetPrices(_)
+            | Self::SetCount(_) => None,
         }
     }
 }
