@@ -19,6 +19,7 @@ pub mod finding;
 pub mod fingerprint;
 pub mod history;
 pub mod limits;
+pub mod order;
 pub mod price;
 pub mod profile;
 pub mod refusal;
