@@ -356,6 +356,8 @@ pub enum Edit {
     SetWalk(Walk),
     /// Sets who sets the paths out, with what, and how true.
     SetSetOut(SetOutSettings),
+    /// Sets the length of the tape at hand, in metres.
+    SetTape(f64),
     /// Chooses how a bend is set out, or leaves it to what the ground allows.
     SetMethod {
         /// Which option, counted from 0.
@@ -601,6 +603,7 @@ impl Edit {
             Self::SetRules(_) => "choose the rules".into(),
             Self::SetWalk(_) => "set what goes along the paths".into(),
             Self::SetSetOut(_) => "set how paths are set out".into(),
+            Self::SetTape(_) => "set the length of the tape".into(),
             Self::SetMethod {
                 method: Some(method),
                 ..
@@ -782,6 +785,7 @@ impl Plan {
             Edit::SetRules(rules) => plan.rules.clone_from(rules),
             Edit::SetWalk(walk) => plan.walk.clone_from(walk),
             Edit::SetSetOut(settings) => plan.set_out = *settings,
+            Edit::SetTape(length) => plan.tape.length = *length,
             Edit::SetMethod {
                 scheme,
                 route,

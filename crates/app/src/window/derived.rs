@@ -10,7 +10,7 @@ use plan::edit::LegId;
 use plan::feel::{self, Feel};
 use plan::profile::{self, Along, Profile};
 use plan::room::Room;
-use plan::setout::{CleanError, CleanOffer, EndPegs};
+use plan::setout::{CleanError, CleanOffer, EndPegs, Trust};
 use plan::solve::SolvedRoute;
 use plan::{Plan, Solved};
 
@@ -28,6 +28,7 @@ pub struct Derived {
     /// The strip of ground of the vehicle of this number.
     swept: RefCell<Option<(usize, Rc<[Reach]>)>>,
     rehearsal: OnceCell<Option<Rehearsal>>,
+    trust: OnceCell<Trust>,
     /// Whether the set-out of a long path was asked for.
     asked: Cell<bool>,
     /// What is offered for the leg.
@@ -127,6 +128,12 @@ impl Derived {
             Rehearsal::of(&of.plan, &of.solved, (of.scheme, of.route))
         });
         rehearsal.as_ref()
+    }
+
+    /// How far the set-out can be trusted.
+    pub fn trust(&self) -> Option<&Trust> {
+        let (of, rehearsal) = (self.of.as_ref()?, self.rehearsal()?);
+        Some(self.trust.get_or_init(|| rehearsal.work.trust(&of.plan)))
     }
 
     /// Whether the path is so long that its set-out waits to be asked for.

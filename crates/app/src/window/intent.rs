@@ -65,6 +65,8 @@ pub enum Intent {
     Chart(Chart),
     /// Show the ground that the vehicle of this number sweeps, or none.
     Sweep(Option<usize>),
+    /// Draw how far the pegs may be out, or not.
+    Trust(bool),
     /// Turn to a step of setting out, counted from 0, or leave the steps.
     Step(Option<usize>),
     /// Look at a way to set out a bend.

@@ -125,6 +125,7 @@ impl Rehearsal {
             .get(step)
             .map_or((None, 0), |s| (Some(s.stage), s.nth));
         let all: &[Hindered] = match stage {
+            Some(Stage::Pegs) => &self.work.pegging_hindrances,
             Some(Stage::Straight(i)) => self.work.straights.get(i).map_or(&[], |s| &s.hindrances),
             Some(Stage::Bend(i)) => self.work.bends.get(i).map_or(&[], |b| &b.way().hindrances),
             _ => &[],

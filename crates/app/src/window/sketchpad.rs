@@ -47,6 +47,7 @@ pub struct Sketchpad {
     strip: Strip,
     /// The vehicle whose swept ground shows.
     sweep: Option<usize>,
+    trust: bool,
     /// The step of setting out that is gone through.
     step: Option<usize>,
     /// The way of setting out that is looked at, and of which bend.
@@ -167,6 +168,7 @@ impl Sketchpad {
             derived: Rc::default(),
             strip: Strip::default(),
             sweep: None,
+            trust: false,
             step: None,
             looked_at: None,
             keeps_clear: false,
@@ -293,6 +295,7 @@ impl Sketchpad {
             derived: &derived,
             along: self.strip.open.then_some(self.strip.cursor),
             sweep: self.sweep,
+            trust: self.trust,
             step: self.step_now(&derived),
             looked_at: self.looked_at,
             comparison: comparison.as_deref(),
@@ -393,6 +396,7 @@ impl Sketchpad {
             Intent::Along(station) => self.strip.cursor = Some(station),
             Intent::Chart(chart) => self.strip.chart = chart,
             Intent::Sweep(vehicle) => self.sweep = vehicle,
+            Intent::Trust(shows) => self.trust = shows,
             Intent::Step(step) => {
                 let derived = Rc::clone(&self.derived);
                 self.turn_to_step(&derived, step);

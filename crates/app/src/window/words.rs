@@ -239,6 +239,18 @@ pub mod set_out {
         format!("The line is expected within {error} of the drawn one; {tolerance} is allowed")
     }
 
+    pub const SHOW_TRUST: &str = "Draw how far each peg may be out";
+
+    #[must_use]
+    pub fn pegs_out(worst: &str, far: &str) -> String {
+        format!("Driven from the marks, {worst} may be out the most: {far}, 95 times of 100")
+    }
+
+    #[must_use]
+    pub fn truer(change: &str) -> String {
+        format!("What would help most: {change}")
+    }
+
     #[must_use]
     pub fn surface(surface: Surface) -> &'static str {
         match surface {

@@ -55,6 +55,7 @@ impl Edit {
             | Self::SetRules(_)
             | Self::SetWalk(_)
             | Self::SetSetOut(_)
+            | Self::SetTape(_)
             | Self::SetPrices(_)
             | Self::SetCount(_) => None,
         }

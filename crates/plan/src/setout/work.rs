@@ -38,6 +38,8 @@ pub struct RouteWork {
     pub pegs: Vec<PegWork>,
     /// The course of the pegs, from the marks, or where these do not serve from the base line.
     pub pegging: Course,
+    /// What hinders it.
+    pub pegging_hindrances: Vec<Hindered>,
     /// The straights, in walking order.
     pub straights: Vec<StraightWork>,
     /// The bends, in walking order, each with all ways to set it out.
@@ -106,6 +108,7 @@ pub fn work_with(
     let mut work = RouteWork {
         figures,
         pegs,
+        pegging_hindrances: hindrances(&ground, &pegging, None),
         pegging,
         straights,
         bends,

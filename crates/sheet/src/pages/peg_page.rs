@@ -34,6 +34,15 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
         let check = format!("{first} to {last} must read {}.", base_reads(job));
         before.push(Entry::new(Label::Number(2), words, STEP).checked([check]));
     }
+    let stops = job.work.pegging_hindrances.iter();
+    let stops = stops.filter(|hindered| hindered.stops());
+    let stops: Vec<Part> = stops
+        .map(|hindered| {
+            let sentence = hindered.sentence(&job.plan.site, &job.voice.ruler);
+            Part::Paragraph(words::sentence(&sentence), STEP.bold())
+        })
+        .collect();
+    flow.set(&stops);
     flow.set(&steps::numbered(job, pegging, before));
     flow.set(&[
         Part::Heading("A root or a stone in its place".to_owned()),

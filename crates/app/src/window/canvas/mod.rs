@@ -16,6 +16,7 @@ mod site;
 mod sparse;
 mod steps;
 mod swept;
+mod trust;
 
 use std::collections::BTreeSet;
 
@@ -80,6 +81,8 @@ pub struct Scene<'a> {
     pub along: Option<Option<f64>>,
     /// The vehicle whose swept ground shows, counted from 0.
     pub sweep: Option<usize>,
+    /// Whether it is drawn how far pegs may be out.
+    pub trust: bool,
     /// The step of setting out that is gone through, counted from 0.
     pub step: Option<usize>,
     /// The way of setting out that is looked at, and of which bend.
@@ -406,6 +409,7 @@ fn draw(
     let shown = figures::draw(&painter, view, scene, labels);
     room::draw(&painter, view, scene, labels);
     reached::write(&painter, view, scene, labels);
+    trust::draw(&painter, view, scene, labels);
     figures::draw_pegs(&painter, scene, &pegs, labels);
     for (at, severity) in signs {
         finding_sign(&painter, at, severity, scene.palette);

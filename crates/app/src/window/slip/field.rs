@@ -47,6 +47,8 @@ pub enum Subject {
 /// Which figure of how paths are set out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum SetOutField {
+    /// How long the tape is.
+    Tape,
     /// What the hook adds to a reading.
     Hook,
     /// What the ring adds.

@@ -76,7 +76,9 @@ impl Slip {
         said: Option<&Said>,
         out: &mut Vec<Intent>,
     ) {
+        // Each step of setting out begins at its head.
         ScrollArea::vertical()
+            .id_salt(("slip", scene.step))
             .auto_shrink(false)
             .scroll_bar_visibility(ScrollBarVisibility::AlwaysVisible)
             .show(ui, |ui| {

@@ -4,6 +4,7 @@ mod deeds;
 mod pegs;
 mod settings;
 mod stepping;
+mod trust;
 mod ways;
 
 use egui::{RichText, Ui};
@@ -68,6 +69,7 @@ fn rehearsal_ui(
             deeds::ui(ui, &work.pegging, &manner);
             pegs::ui(ui, &work.figures, &manner.voice);
         });
+    trust::pegs_ui(ui, scene, &manner, out);
     match scene.piece() {
         Some((_, Piece::Arc(_))) => ways::ui(ui, scene, &manner, out),
         Some((piece, Piece::Line(_))) => {

@@ -83,6 +83,9 @@ pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut 
     if let Some(class) = choice(ui, "The tape", now.tape_class, &classes, class) {
         out.push(set(now, |it| it.tape_class = class));
     }
+    let tape = scene.plan.tape.length;
+    let tape = (SetOutField::Tape, "The tape is long", tape);
+    typed_ui(ui, typing, scene, tape, out, Edit::SetTape);
     for length in ALLOWANCES.into_iter().chain(LIMITS) {
         length_ui(ui, typing, scene, length, out);
     }

@@ -4,7 +4,7 @@ use egui::{Button, Color32, RichText, Ui};
 use plan::Edit;
 use plan::setout::{BendWork, Manner, Way, WayVerdict};
 
-use super::{deeds, heading};
+use super::{deeds, heading, trust};
 use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
 use crate::window::theme::{self, Palette};
@@ -22,7 +22,7 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, manner: &Manner, out: &mut Vec<
         }
         ui.add_space(theme::GAP);
         heading(ui, &capital(looked_at.method.name()));
-        taken_ui(ui, scene, work, looked_at, out);
+        taken_ui(ui, scene, work, (looked_at, manner), out);
         if let Ok(course) = &looked_at.course {
             deeds::ui(ui, course, manner);
         }
@@ -72,12 +72,20 @@ fn verdict(verdict: &WayVerdict, palette: &Palette) -> (&'static str, Color32) {
 }
 
 /// What the way that is looked at takes, and whether it is the one that is taken.
-fn taken_ui(ui: &mut Ui, scene: &Scene<'_>, work: &BendWork, way: &Way, out: &mut Vec<Intent>) {
+fn taken_ui(
+    ui: &mut Ui,
+    scene: &Scene<'_>,
+    work: &BendWork,
+    (way, manner): (&Way, &Manner),
+    out: &mut Vec<Intent>,
+) {
     let ruler = scene.ruler();
     if let Some(effort) = &way.effort {
         ui.label(words::effort(effort, &ruler));
     }
-    if let Some(error) = way.error {
+    if way.method == work.way().method {
+        trust::bend_ui(ui, scene, work, manner);
+    } else if let Some(error) = way.error {
         let tolerance = scene.plan.set_out.surface.tolerance();
         ui.label(words::error(error, tolerance, &ruler));
     }
