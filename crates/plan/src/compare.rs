@@ -239,28 +239,31 @@ fn standing(
         };
         solved.findings.iter().filter(here).count()
     };
+    let lines = routes().filter_map(|route| route.centre_line.as_ref());
     let mut standing = Standing {
         scheme,
         letter: drawn.letter.clone(),
         name: drawn.name.clone(),
         drawn: routes().next().is_some(),
-        length: routes()
-            .filter_map(|route| route.centre_line.as_ref())
-            .map(geometry::Chain::length)
-            .sum(),
-        area: routes().map(|route| route.area).sum(),
+        length: total(lines.map(geometry::Chain::length)),
+        area: total(routes().map(|route| route.area)),
         widths: width.map(|width| width.unwrap_or(0.0)),
         tightest_inside: least(&mut bends.iter().map(|bend| bend.inside_radius)),
         turn_per_pace: most(&mut bends.iter().map(|bend| bend.turn_per_pace.abs())).unwrap_or(0.0),
         nearest: nearest(plan, drawn),
         findings: [Severity::Stop, Severity::Care, Severity::Note].map(count),
-        roots: roots().map(|share| share.covered).sum(),
+        roots: total(roots().map(|share| share.covered)),
         root_share: most(&mut roots().map(|share| share.covered / share.whole)).unwrap_or(0.0),
         character: String::new(),
         counted,
     };
     standing.character = character::of(&standing, &bends);
     standing
+}
+
+/// The sum, nought for none: the sum of no floats at all is minus nought.
+fn total(figures: impl Iterator<Item = f64>) -> f64 {
+    figures.fold(0.0, |sum, figure| sum + figure)
 }
 
 /// What an option comes nearest to: not to what its paths lead up to, lie over or run along, such as

@@ -257,6 +257,14 @@ fn what_differs_and_which_is_best() {
     assert_eq!(comparison.best(Criterion::Length), []);
     assert!(comparison.differs(Criterion::Clearance));
     assert_eq!(comparison.best(Criterion::Clearance), [1, 2]);
+    // Nothing drawn is nought long, not minus nought.
+    let mut empty = yard(vec![straight(0., 10.)]);
+    empty.schemes[0].routes.clear();
+    let nothing = &compared(&empty).standings[0];
+    assert!(!nothing.drawn && nothing.character.is_empty());
+    for figure in [nothing.length, nothing.area, nothing.roots] {
+        assert_eq!(figure.to_bits(), 0.0_f64.to_bits());
+    }
     // Nobody is better for a width, and what is not known is no column.
     assert_eq!(Criterion::Width.better(), Better::Neither);
     assert!(!comparison.criteria().contains(&Criterion::Cost));

@@ -509,6 +509,8 @@ fn look_through(plan: &Plan) {
             "\"line\":",
             "\"nth\":",
             "\"battens\":",
+            "\"tightest_inside\":",
+            "\"nearest\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),
