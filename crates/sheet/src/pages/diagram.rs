@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use geometry::{Arc, Direction, Point};
-use plan::setout::{BendSetOut, Course, Doing, Scratch, Spot, Way};
+use plan::setout::{BendSetOut, Course, Doing, PathLine, Scratch, Spot, Way};
 
 use crate::document::Block;
 use crate::ink::{Ink, Pos};
@@ -29,7 +29,10 @@ const LONGEST: f64 = 38.0;
 const FIGURE: Style = Style::new(3.0, Weight::SemiBold);
 const NAME: Style = Style::new(2.5, Weight::Regular);
 
-const FLAG: Style = Style::SMALL;
+const FLAG: Style = Style::new(2.2, Weight::Regular);
+
+/// More flags than this and their names lie over each other.
+const MOST_NAMED: usize = 12;
 
 /// So many of the places nearest to a flag are tried for its name: farther off it says nothing.
 const NEAREST: usize = 16;
@@ -65,7 +68,7 @@ pub(super) fn drawn(frame: &Frame, job: &Job<'_>, bend: &BendSetOut, way: &Way) 
     let north = Pos::new(window.right() - 7.0, window.head() - 7.0);
     labels.keep_clear(&Frame::new(north, 0.0, 0.0).inset(-6.8));
     let mut left_over = Vec::new();
-    let flags = scene.flags();
+    let flags = scene.named_flags();
     for (label, places, words) in scene.words(job) {
         match labels.put(&label, &places) {
             Some(put) => inks.extend(put),
@@ -271,6 +274,16 @@ impl<'a> Scene<'a> {
             .collect()
     }
 
+    /// The flags whose names are written: of very many those of one line, which count the others.
+    fn named_flags(&self) -> Vec<(Pos, String)> {
+        let mut flags = self.flags();
+        if flags.len() > MOST_NAMED {
+            let letter = PathLine::Outside.letter();
+            flags.retain(|(_, name)| name.starts_with(letter));
+        }
+        flags
+    }
+
     /// From edge to edge, a quarter of the way along the bend.
     fn width_line(&self) -> Option<(Pos, Pos)> {
         let [left, right] = self.edges();
@@ -361,11 +374,12 @@ impl<'a> Scene<'a> {
             let label = Label::new(&words, NAME, LONGEST);
             all.push((label.clone(), label.along(from, to), words));
         }
-        let label = Label::line("apex", NAME);
+        let apex = format!("apex A{}", bend.number);
+        let label = Label::line(&apex, NAME);
         all.push((
             label.clone(),
             label.around(self.apex.toward(self.outward(), 1.0), 1.4),
-            "apex".to_owned(),
+            apex,
         ));
         all
     }
