@@ -445,9 +445,9 @@ impl Told {
         let lines = table.lines(row, "must read, from");
         let mut whole: Vec<(f64, String)> = Vec::new();
         for (y, words) in lines {
-            // A line that has no range of its own goes on with the one before.
+            // A line that does not begin with a length goes on with the one before.
             match whole.last_mut() {
-                Some((_, before)) if !words.contains(" to ") || before.ends_with(" to") => {
+                Some((_, before)) if length_here(words).is_none() || before.ends_with(" to") => {
                     before.push(' ');
                     before.push_str(words);
                 }

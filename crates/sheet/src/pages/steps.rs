@@ -233,7 +233,13 @@ impl Telling<'_> {
         }
         let is_checked = run.iter().any(|deed| !deed.checks.is_empty());
         if is_checked {
-            let cell = |row: &&[Deed]| Content::Words(self.must_read(row, kind == Alike::Cross));
+            // Beside a column for lines it is narrow: readings break, and none stands level.
+            let is_narrow = run.iter().any(|deed| string(deed) != string(&run[0]));
+            let must_read = |row: &[Deed]| {
+                let is_level = row.iter().all(|deed| deed.checks.len() < 2) && !is_narrow;
+                self.must_read(row, kind == Alike::Cross, is_level || row.len() == 1)
+            };
+            let cell = |row: &&[Deed]| Content::Words(must_read(row));
             columns.push(("must read, from", rows.iter().map(cell).collect()));
             if run.len() <= MOST_WRITTEN {
                 let checks = |row: &&[Deed]| row.iter().map(|deed| deed.checks.len()).sum();
@@ -364,11 +370,9 @@ impl Telling<'_> {
 
     /// What must be read in a row, and from where: on a line of its own in a row that is high anyway.
     ///
-    /// A reading stands level with the flag it is taken to. Where a flag has several, lines shift
-    /// against flags, so that both ends are named.
-    fn must_read(&self, row: &[Deed], high: bool) -> String {
+    /// It is taken to the flag it stands level with; where it may not be level, both ends are named.
+    fn must_read(&self, row: &[Deed], high: bool, is_level: bool) -> String {
         let then = if high { "\n" } else { " " };
-        let is_level = row.len() == 1 || row.iter().all(|deed| deed.checks.len() < 2);
         let line = |deed: &Deed| {
             let checks = deed.checks.iter().map(|check| {
                 let range = check.range(&self.job.manner);
