@@ -126,7 +126,46 @@ impl<'a> Followed<'a> {
             let (read, [least, most]) = (from.distance(to), check.range);
             assert!(least <= read && read <= most, "{check:?} reads {read}");
         }
+        self.each_step_alone(&ground);
         ground
+    }
+
+    /// Each step is true of itself: done from where all else is drawn it misses by no more than its
+    /// own figures are rounded.
+    #[track_caller]
+    fn each_step_alone(&self, ground: &Ground) {
+        let done = |told: &Told| told.done(&self.drawn);
+        let mut struck = 0;
+        for act in &self.told.acts {
+            let mut told = self.told.clone();
+            told.acts = vec![act.clone()];
+            let misses = |ground: &Ground| -> Vec<(String, Vector)> {
+                if let Some(name) = &act.makes {
+                    return vec![(name.clone(), ground.at(name) - self.drawn[name])];
+                }
+                let off = self.off_the_arc(&ground.lines[0], self.lines[struck]);
+                let braces = ground.braces.iter().map(|off| Vector::new(*off, 0.0));
+                let braces = braces.map(|off| ("brace".to_owned(), off));
+                off.into_iter().chain(braces).collect()
+            };
+            let before = misses(&done(&told));
+            let mut may = vec![0.0; before.len()];
+            for figure in 0..told.acts[0].figures().len() {
+                *told.acts[0].figures()[figure] += self.printed.half;
+                for ((may, (_, now)), (_, before)) in
+                    may.iter_mut().zip(misses(&done(&told))).zip(&before)
+                {
+                    *may += (now - *before).length();
+                }
+                *told.acts[0].figures()[figure] -= self.printed.half;
+            }
+            for ((what, miss), may) in before.iter().zip(may) {
+                let off = miss.length();
+                assert!(off <= TOGETHER * may + SAME, "{what} alone: {off}, at most {may}");
+            }
+            struck += usize::from(act.makes.is_none());
+        }
+        assert_eq!(struck, ground.lines.len());
     }
 }
 
