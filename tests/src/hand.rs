@@ -623,7 +623,7 @@ pub fn length_here(text: &str) -> Option<(f64, &str)> {
         };
         let units = if words.ends_with('m') {
             Units::Metric
-        } else if words.ends_with(['′', '″']) {
+        } else if words.ends_with(['′', '″']) || words.ends_with(" in") || words.ends_with(" ft") {
             Units::FeetInches
         } else {
             return None;

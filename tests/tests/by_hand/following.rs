@@ -7,7 +7,7 @@ use pegbow_tests::hand::{Doing, Ground, Struck, Told, length};
 use pegbow_tests::paper::Chapter;
 use serde_json::Value;
 
-use crate::printed::{Printed, blocked, example, in_feet, printed};
+use crate::printed::{Case, Printed};
 
 /// What half a graduation in each figure does is worked out figure by figure; together they do a
 /// little more.
@@ -216,13 +216,13 @@ fn follow(printed: &Printed) -> (Followed<'_>, Ground) {
 
 #[test]
 fn the_steps_in_their_order_lead_to_every_drawn_line() {
-    for (plan, option) in [(example(), 0), (example(), 1), (example(), 2), (in_feet(), 0)] {
-        let printed = printed(&plan, option);
-        let (followed, ground) = follow(&printed);
+    for case in Case::FREE {
+        let printed = case.printed();
+        let (followed, ground) = follow(printed);
         let bends = printed.set_out()["bends"].as_array().unwrap().len();
-        assert!(followed.told.acts.len() > 10 * bends, "{option}");
-        what_is_read_once_more_is_fine(&printed, &ground);
-        a_lost_swing_point_is_found(&printed, &followed, &ground);
+        assert!(followed.told.acts.len() > 10 * bends, "{case:?}");
+        what_is_read_once_more_is_fine(printed, &ground);
+        a_lost_swing_point_is_found(printed, &followed, &ground);
     }
 }
 
@@ -264,32 +264,31 @@ fn a_lost_swing_point_is_found(printed: &Printed, followed: &Followed<'_>, groun
 
 #[test]
 fn with_the_swing_blocked_the_other_way_leads_to_the_same_lines() {
-    for plan in [blocked(example()), blocked(in_feet())] {
-        let printed = printed(&plan, 0);
+    for case in [Case::Blocked, Case::BlockedFeet] {
+        let printed = case.printed();
         let order: Vec<&str> = printed.chapter("What to bring").steps().collect();
         assert!(order[2].contains("bend 1 ") && !order[2].contains("swing"), "{}", order[2]);
-        let (followed, ground) = follow(&printed);
+        let (followed, ground) = follow(printed);
         for line in ["C1.", "I1.", "O1."] {
             let flags = followed.drawn.keys().filter(|name| name.starts_with(line));
             assert!(flags.count() > 2, "flags {line} stand");
         }
-        what_is_read_once_more_is_fine(&printed, &ground);
+        what_is_read_once_more_is_fine(printed, &ground);
     }
 }
 
 #[test]
 fn where_a_way_fails_the_second_leads_to_the_same_lines() {
-    let plans = [(example(), 0), (example(), 1), (example(), 2), (in_feet(), 0), (blocked(example()), 0)];
     let mut seconds = 0;
-    for (plan, option) in plans {
-        let printed = printed(&plan, option);
+    for case in Case::ALL {
+        let printed = case.printed();
         for bend in printed.set_out()["bends"].as_array().unwrap() {
             let title = format!("Bend {}, if that fails", bend["number"]);
             if bend["fallback"].is_null() {
                 assert!(printed.chapters.iter().all(|chapter| chapter.title != title));
                 continue;
             }
-            let mut followed = Followed::new(&printed);
+            let mut followed = Followed::new(printed);
             followed.read(printed.chapter("Pegs"), &printed.set_out()["pegging"]);
             followed.read_bend(printed.chapter(&title), bend, "fallback");
             followed.leads_to_what_is_drawn();

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::ffi::OsString;
+use std::sync::OnceLock;
 
 use geometry::Point;
 use pegbow::cli::{self, Asked};
@@ -9,6 +10,7 @@ use pegbow_tests::paper::{Chapter, chapters};
 use pegbow_tests::pdf_text::{PageContent, read};
 use plan::Plan;
 use plan::document::{Extent, Obstacle, ObstacleKind, letter};
+use plan::setout::Crew;
 use plan::units::{Graduation, Units};
 use serde_json::Value;
 
@@ -41,34 +43,82 @@ impl Printed {
     }
 }
 
-pub(crate) fn example() -> Plan {
-    plan::example::plan().unwrap()
+/// What is printed by several tests.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Case {
+    /// The options of the example.
+    A,
+    B,
+    C,
+    /// The first for a tape in feet and inches.
+    Feet,
+    /// The first with a pond on the swing point of its first bend.
+    Blocked,
+    /// The same in feet and inches.
+    BlockedFeet,
+    /// The first, told to two people.
+    ForTwo,
 }
 
-/// The same garden for a tape in feet and inches.
-pub(crate) fn in_feet() -> Plan {
-    let mut plan = example();
-    plan.units = Units::FeetInches;
-    plan.graduation = Graduation::EighthInch;
-    plan
+impl Case {
+    pub(crate) const ALL: [Self; 7] = [
+        Self::A,
+        Self::B,
+        Self::C,
+        Self::Feet,
+        Self::Blocked,
+        Self::BlockedFeet,
+        Self::ForTwo,
+    ];
+
+    /// Those where all bends are set out as the program chooses on free ground.
+    pub(crate) const FREE: [Self; 5] = [Self::A, Self::B, Self::C, Self::Feet, Self::ForTwo];
+
+    /// Printed once, however many tests read it.
+    pub(crate) fn printed(self) -> &'static Printed {
+        static PRINTED: [OnceLock<Printed>; Case::ALL.len()] =
+            [const { OnceLock::new() }; Case::ALL.len()];
+        PRINTED[self as usize].get_or_init(|| print(&self.plan(), self.option()))
+    }
+
+    /// Which option, counted from 0.
+    pub(crate) fn option(self) -> usize {
+        match self {
+            Self::B => 1,
+            Self::C => 2,
+            _ => 0,
+        }
+    }
+
+    fn plan(self) -> Plan {
+        let mut plan = plan::example::plan().unwrap();
+        if let Self::Feet | Self::BlockedFeet = self {
+            plan.units = Units::FeetInches;
+            plan.graduation = Graduation::EighthInch;
+        }
+        if let Self::Blocked | Self::BlockedFeet = self {
+            let pond = Obstacle::new("lily pond", ObstacleKind::Pond, on_the_swing_point());
+            plan.site_mut().obstacles.push(pond);
+        }
+        plan.set_out.crew = match self {
+            Self::ForTwo => Crew::Two,
+            _ => Crew::Alone,
+        };
+        plan
+    }
 }
 
-/// The example with a pond on the swing point of its first bend.
-pub(crate) fn blocked(mut plan: Plan) -> Plan {
-    let figures = printed(&plan, 0).figures;
-    let bend = &figures["schemes"][0]["routes"][0]["set_out"]["bends"][0];
+fn on_the_swing_point() -> Extent {
+    let bend = &Case::A.printed().set_out()["bends"][0];
     let coordinate = |key: &str| bend["swing_point"][key].as_f64().unwrap();
-    let extent = Extent::Round {
+    Extent::Round {
         centre: Point::new(coordinate("x"), coordinate("y")),
         radius: 0.4,
-    };
-    let pond = Obstacle::new("lily pond", ObstacleKind::Pond, extent);
-    plan.site_mut().obstacles.push(pond);
-    plan
+    }
 }
 
 /// Prints one option, counted from 0, and the figures, as the commands do.
-pub(crate) fn printed(plan: &Plan, option: usize) -> Printed {
+fn print(plan: &Plan, option: usize) -> Printed {
     let folder = tempfile::tempdir().unwrap();
     let (file, pdf) = (folder.path().join("yard.ron"), folder.path().join("yard.pdf"));
     std::fs::write(&file, plan::file::write(plan)).unwrap();
