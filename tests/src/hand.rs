@@ -208,9 +208,11 @@ impl Told {
     fn name_here<'a>(&self, text: &'a str) -> Option<(String, &'a str)> {
         let begins = |name: &&String| {
             let small = lower(text);
-            small.strip_prefix(lower(name).as_str()).is_some_and(|rest| {
-                !rest.starts_with(|next: char| next.is_ascii_digit() || next == '+')
-            })
+            small
+                .strip_prefix(lower(name).as_str())
+                .is_some_and(|rest| {
+                    !rest.starts_with(|next: char| next.is_ascii_digit() || next == '+')
+                })
         };
         let all = self.names.iter().filter(begins);
         let name = all.max_by_key(|name| name.len())?;
@@ -277,7 +279,11 @@ impl Told {
         }
         let (_, square) = split(doing, "Go square off to the ");
         let (off, rest) = length(after(square, ": at "));
-        let off = if square.starts_with("left") { off } else { -off };
+        let off = if square.starts_with("left") {
+            off
+        } else {
+            -off
+        };
         self.right_angle(square);
         self.make(Doing::Square { line, at, off }, rest)
     }
@@ -508,9 +514,7 @@ impl Ground {
     fn act(&mut self, act: &Act) {
         let made = match &act.does {
             Doing::Along { line, at } => Some(self.square([&line[0], &line[1]], *at, 0.0)),
-            Doing::Square { line, at, off } => {
-                Some(self.square([&line[0], &line[1]], *at, *off))
-            }
+            Doing::Square { line, at, off } => Some(self.square([&line[0], &line[1]], *at, *off)),
             Doing::Cross { from, pulls, left } => {
                 let [one, other] = [self.at(&from[0]), self.at(&from[1])];
                 Some(cross(one, other, *pulls, *left))
@@ -623,7 +627,8 @@ pub fn length_here(text: &str) -> Option<(f64, &str)> {
         };
         let units = if words.ends_with('m') {
             Units::Metric
-        } else if words.ends_with(['′', '″']) || words.ends_with(" in") || words.ends_with(" ft") {
+        } else if words.ends_with(['′', '″']) || words.ends_with(" in") || words.ends_with(" ft")
+        {
             Units::FeetInches
         } else {
             return None;

@@ -172,9 +172,7 @@ impl Chapter {
                 continue;
             }
             match self.parts.last_mut() {
-                Some(Part::Step(_, step))
-                    if body.is_none_or(|x| (text.x_mm - x).abs() < SAME) =>
-                {
+                Some(Part::Step(_, step)) if body.is_none_or(|x| (text.x_mm - x).abs() < SAME) => {
                     body = Some(text.x_mm);
                     if !step.is_empty() {
                         step.push(' ');

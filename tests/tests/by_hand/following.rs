@@ -52,9 +52,11 @@ impl<'a> Followed<'a> {
     fn read_bend(&mut self, chapter: &Chapter, bend: &'a Value, which: &str) {
         let way = bend[which].as_u64().unwrap() as usize;
         self.read(chapter, &bend["ways"][way]["course"]);
-        let strikes = self.told.acts.iter().filter(|act| {
-            matches!(act.does, Doing::Strike { .. } | Doing::Slide { .. })
-        });
+        let strikes = self
+            .told
+            .acts
+            .iter()
+            .filter(|act| matches!(act.does, Doing::Strike { .. } | Doing::Slide { .. }));
         self.lines.resize(strikes.count(), bend);
     }
 
@@ -75,7 +77,8 @@ impl<'a> Followed<'a> {
     }
 
     fn off_the_arc(&self, struck: &Struck, bend: &Value) -> Vec<(String, Vector)> {
-        let piece = &self.printed.path["centre_line"]["pieces"][bend["piece"].as_u64().unwrap() as usize];
+        let piece =
+            &self.printed.path["centre_line"]["pieces"][bend["piece"].as_u64().unwrap() as usize];
         let [x, y] = [0, 1].map(|axis| piece["swing_point"][axis].as_f64().unwrap());
         let figure = match struck.line.as_str() {
             "centre line" => "radius",
@@ -161,7 +164,10 @@ impl<'a> Followed<'a> {
             }
             for ((what, miss), may) in before.iter().zip(may) {
                 let off = miss.length();
-                assert!(off <= TOGETHER * may + SAME, "{what} alone: {off}, at most {may}");
+                assert!(
+                    off <= TOGETHER * may + SAME,
+                    "{what} alone: {off}, at most {may}"
+                );
             }
             struck += usize::from(act.makes.is_none());
         }
@@ -177,13 +183,23 @@ fn follow(printed: &Printed) -> (Followed<'_>, Ground) {
     let order = printed.chapter("What to bring");
     let mut on = 0;
     for step in order.steps() {
-        let (page, what) = step.strip_prefix("Page ").unwrap().split_once(": ").unwrap();
+        let (page, what) = step
+            .strip_prefix("Page ")
+            .unwrap()
+            .split_once(": ")
+            .unwrap();
         let page: usize = page.parse().unwrap();
         let here = printed.chapters.iter().find(|chapter| chapter.page == page);
         let chapter = here.unwrap_or_else(|| panic!("nothing begins on page {page}"));
         assert!(on < page, "the order walks forward: {step}");
         on = page;
-        let titled = |begins: &str| assert!(chapter.title.starts_with(begins), "{step}: {}", chapter.title);
+        let titled = |begins: &str| {
+            assert!(
+                chapter.title.starts_with(begins),
+                "{step}: {}",
+                chapter.title
+            )
+        };
         if what.starts_with("pegs: ") {
             titled("Pegs");
             followed.read(chapter, &set_out["pegging"]);
@@ -229,7 +245,10 @@ fn the_steps_in_their_order_lead_to_every_drawn_line() {
 /// The table of the record, read on what was built.
 #[track_caller]
 fn what_is_read_once_more_is_fine(printed: &Printed, ground: &Ground) {
-    let table = printed.chapter("Record").tables().find(|table| table.has("measure"));
+    let table = printed
+        .chapter("Record")
+        .tables()
+        .find(|table| table.has("measure"));
     let table = table.unwrap();
     assert!(!table.rows().is_empty());
     for row in table.rows() {
@@ -237,7 +256,10 @@ fn what_is_read_once_more_is_fine(printed: &Printed, ground: &Ground) {
         let (from, to) = measure.split_once(" to ").unwrap();
         let read = ground.at(from).distance(ground.at(to));
         let figure = |head: &str| length(&table.cell(row, head)).0;
-        assert!(figure("fine from") <= read && read <= figure("fine up to"), "{measure}: {read}");
+        assert!(
+            figure("fine from") <= read && read <= figure("fine up to"),
+            "{measure}: {read}"
+        );
         assert!(figure("stop under") <= figure("fine from"), "{measure}");
         assert!(figure("stop over") >= figure("fine up to"), "{measure}");
     }
@@ -267,7 +289,11 @@ fn with_the_swing_blocked_the_other_way_leads_to_the_same_lines() {
     for case in [Case::Blocked, Case::BlockedFeet] {
         let printed = case.printed();
         let order: Vec<&str> = printed.chapter("What to bring").steps().collect();
-        assert!(order[2].contains("bend 1 ") && !order[2].contains("swing"), "{}", order[2]);
+        assert!(
+            order[2].contains("bend 1 ") && !order[2].contains("swing"),
+            "{}",
+            order[2]
+        );
         let (followed, ground) = follow(printed);
         for line in ["C1.", "I1.", "O1."] {
             let flags = followed.drawn.keys().filter(|name| name.starts_with(line));
@@ -285,7 +311,12 @@ fn where_a_way_fails_the_second_leads_to_the_same_lines() {
         for bend in printed.set_out()["bends"].as_array().unwrap() {
             let title = format!("Bend {}, if that fails", bend["number"]);
             if bend["fallback"].is_null() {
-                assert!(printed.chapters.iter().all(|chapter| chapter.title != title));
+                assert!(
+                    printed
+                        .chapters
+                        .iter()
+                        .all(|chapter| chapter.title != title)
+                );
                 continue;
             }
             let mut followed = Followed::new(printed);

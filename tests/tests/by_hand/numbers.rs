@@ -11,11 +11,11 @@ use serde_json::Value;
 use crate::printed::{Case, Printed};
 
 /// The lengths among the figures: under these names, and in lists under them.
-const LENGTHS: [&str; 33] = [
+const LENGTHS: [&str; 32] = [
     "after",
     "along",
+    "apex_moves",
     "before",
-    "beyond_fine",
     "check_room",
     "cut",
     "distance",
@@ -26,17 +26,16 @@ const LENGTHS: [&str; 33] = [
     "limit",
     "longest_pull",
     "look_again",
+    "misread",
     "most",
-    "overlap",
+    "radius",
     "rise",
     "root_zone",
-    "radius",
     "remark",
     "sides",
     "station",
     "stops",
     "string",
-    "apex_moves",
     "swing_point_moves",
     "tape",
     "tape_length",
@@ -95,20 +94,36 @@ fn known(printed: &Printed) -> Known {
         angles.extend(figure(finding, "value"));
     }
     let tools = &printed.set_out()["tools"];
-    let mut counts: BTreeSet<u64> = tools.as_object().unwrap().values().filter_map(Value::as_u64).collect();
-    let pegs = ["path_pegs", "apex_pegs", "swing_pegs", "offset_pegs", "spare_pegs"];
+    let mut counts: BTreeSet<u64> = tools
+        .as_object()
+        .unwrap()
+        .values()
+        .filter_map(Value::as_u64)
+        .collect();
+    let pegs = [
+        "path_pegs",
+        "apex_pegs",
+        "swing_pegs",
+        "offset_pegs",
+        "spare_pegs",
+    ];
     counts.insert(pegs.iter().map(|of| tools[of].as_u64().unwrap()).sum());
     // The first three uses of a string are named, the others counted.
     let strings = tools["strings"].as_array().unwrap().iter();
-    counts.extend(strings.map(|string| (string["used"].as_array().unwrap().len() as u64).saturating_sub(3)));
+    counts.extend(
+        strings.map(|string| (string["used"].as_array().unwrap().len() as u64).saturating_sub(3)),
+    );
     Known {
         lengths,
         counts,
         angles,
         area: printed.path["area"].as_f64().unwrap(),
-        roots: printed.path["roots"].as_array().unwrap().iter().map(|root| {
-            100.0 * root["covered"].as_f64().unwrap() / root["whole"].as_f64().unwrap()
-        }).collect(),
+        roots: printed.path["roots"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|root| 100.0 * root["covered"].as_f64().unwrap() / root["whole"].as_f64().unwrap())
+            .collect(),
     }
 }
 
@@ -120,7 +135,8 @@ fn collect(value: &Value, lengths: &mut Vec<f64>) {
                 match field {
                     Value::Number(number) if is_length => lengths.extend(number.as_f64()),
                     Value::Array(list) if is_length => {
-                        lengths.extend(list.iter().filter_map(Value::as_f64));
+                        let pairs = list.iter().filter_map(Value::as_array).flatten();
+                        lengths.extend(list.iter().chain(pairs).filter_map(Value::as_f64));
                     }
                     _ => {}
                 }
@@ -186,7 +202,9 @@ fn needs_none(words: &[&str], at: usize, known: &Known) -> bool {
     let before = at.checked_sub(1).map_or("", |at| words[at]);
     let next = words.get(at + 1).copied().unwrap_or_default();
     let is_whole = !word.is_empty() && word.bytes().all(|byte| byte.is_ascii_digit());
-    let numbered = ["peg", "Peg", "PEG", "pegs", "bend", "Bend", "Page", "page", "option"];
+    let numbered = [
+        "peg", "Peg", "PEG", "pegs", "bend", "Bend", "Page", "page", "option",
+    ];
     if is_a_name(word) || word.starts_with("1:") {
         return true;
     }
@@ -207,11 +225,17 @@ fn needs_none(words: &[&str], at: usize, known: &Known) -> bool {
     if let Some(degrees) = word.strip_suffix('°') {
         let printed = degrees.parse::<f64>().unwrap() * PI / 180.0;
         let half = 0.005 * PI / 180.0;
-        return known.angles.iter().any(|angle| (angle.abs() - printed).abs() <= half + 1e-9);
+        return known
+            .angles
+            .iter()
+            .any(|angle| (angle.abs() - printed).abs() <= half + 1e-9);
     }
     if next.starts_with('%') {
         let printed: f64 = word.parse().unwrap();
-        return known.roots.iter().any(|share| (share - printed).abs() <= 0.5 + 1e-9);
+        return known
+            .roots
+            .iter()
+            .any(|share| (share - printed).abs() <= 0.5 + 1e-9);
     }
     is_whole
         && (numbered.contains(&before)
@@ -230,7 +254,8 @@ fn strangers(printed: &Printed, known: &Known, option: usize) -> Vec<String> {
         let is_whole = |text: &str| text.parse::<u32>().is_ok();
         let is_label = |text: &str| {
             let bar = text.strip_suffix(" m").or(text.strip_suffix(" ft"));
-            is_whole(text.trim_end_matches('.')) || number == 1 && bar.is_some_and(is_whole)
+            let on_the_plan = number == 1 && is_whole(bar.unwrap_or(text));
+            on_the_plan || text.strip_suffix('.').is_some_and(is_whole)
         };
         let texts: Vec<&str> = texts.filter(|text| !is_label(text)).collect();
         let mut flowing = texts.join(" ");
@@ -249,15 +274,24 @@ fn strangers(printed: &Printed, known: &Known, option: usize) -> Vec<String> {
             match length_here(rest) {
                 Some((metres, after)) if holds => {
                     let says = &rest[..rest.len() - after.len()];
-                    if !known.has(says.trim(), metres, printed.half) && !needs_none(&words, at, known) {
-                        strangers.push(format!("page {number}: {} | {says}", words[at.saturating_sub(8)..at].join(" ")));
+                    if !known.has(says.trim(), metres, printed.half)
+                        && !needs_none(&words, at, known)
+                    {
+                        strangers.push(format!(
+                            "page {number}: {} | {says}",
+                            words[at.saturating_sub(8)..at].join(" ")
+                        ));
                     }
                     at += says.split_whitespace().count();
                 }
                 _ => {
                     if holds && !needs_none(&words, at, known) {
                         let around = &words[at.saturating_sub(8)..(at + 3).min(words.len())];
-                        strangers.push(format!("page {number}: {} | {}", around.join(" "), words[at]));
+                        strangers.push(format!(
+                            "page {number}: {} | {}",
+                            around.join(" "),
+                            words[at]
+                        ));
                     }
                     at += 1;
                 }

@@ -120,10 +120,20 @@ fn on_the_swing_point() -> Extent {
 /// Prints one option, counted from 0, and the figures, as the commands do.
 fn print(plan: &Plan, option: usize) -> Printed {
     let folder = tempfile::tempdir().unwrap();
-    let (file, pdf) = (folder.path().join("yard.ron"), folder.path().join("yard.pdf"));
+    let (file, pdf) = (
+        folder.path().join("yard.ron"),
+        folder.path().join("yard.pdf"),
+    );
     std::fs::write(&file, plan::file::write(plan)).unwrap();
     let (file, letter) = (file.to_str().unwrap(), letter(option));
-    run(&["sheet", file, "--option", &letter, "--to", pdf.to_str().unwrap()]);
+    run(&[
+        "sheet",
+        file,
+        "--option",
+        &letter,
+        "--to",
+        pdf.to_str().unwrap(),
+    ]);
     let pages = read(&std::fs::read(&pdf).unwrap()).unwrap();
     let figures: Value = serde_json::from_slice(&run(&["figures", file])).unwrap();
     let marks = plan.site.marks.iter();

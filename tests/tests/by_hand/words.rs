@@ -17,12 +17,22 @@ fn nobody_alone_is_told_to_hold_a_zero() {
         let words = flowing(&case.printed().pages);
         let for_two = case == Case::ForTwo;
         for held in ["Hold the tape's zero", "hold the tape's zero", "2 people"] {
-            let at = words.find(held).map(|at| &words[at..(at + 80).min(words.len())]);
+            let at = words
+                .find(held)
+                .map(|at| &words[at..(at + 80).min(words.len())]);
             assert!(for_two || at.is_none(), "{case:?}: {at:?}");
         }
-        assert_eq!(words.contains("Hold the tape's zero at peg"), for_two, "{case:?}");
+        assert_eq!(
+            words.contains("Hold the tape's zero at peg"),
+            for_two,
+            "{case:?}"
+        );
         assert_eq!(words.contains("You work alone"), !for_two, "{case:?}");
-        assert_eq!(words.contains("Take one in each hand"), !for_two, "{case:?}");
+        assert_eq!(
+            words.contains("Take one in each hand"),
+            !for_two,
+            "{case:?}"
+        );
     }
 }
 
