@@ -19,7 +19,9 @@ pub use bends::{
     BendSetOutFigures, CheckFigures, EffortFigures, OffsetRowFigures, OffsetTableFigures,
     RoundingFigures, WayFigures,
 };
-pub use courses::{CourseFigures, DeedFigures, ForemanFigures, ReadingFigures, ScratchFigures};
+pub use courses::{
+    CourseFigures, DeedFigures, ForemanFigures, ReadingFigures, RightAngleFigures, ScratchFigures,
+};
 pub use tools::{StageFigures, StringFigures, StringUseFigures, ToolFigures};
 pub use trust::{
     BendTrustFigures, ChangeFigures, CourseTrustFigures, EllipseFigures, LineTrustFigures,
@@ -47,6 +49,9 @@ pub struct SetOutFigures {
     pub order: Vec<StageFigures>,
     /// What to bring.
     pub tools: ToolFigures,
+    /// How far out of its range every check may read before the work stops; null where none was
+    /// judged.
+    pub look_again: Option<f64>,
     /// How far it can be trusted.
     pub trust: TrustFigures,
 }
@@ -216,7 +221,8 @@ pub(super) fn set_out_figures(
             .collect(),
         bends: work.bends.iter().map(|bend| telling.bend(bend)).collect(),
         order: work.order.iter().map(|stage| (*stage).into()).collect(),
-        tools: ToolFigures::from(&work.tools),
+        tools: ToolFigures::of(&work.tools, plan.tape.length),
+        look_again: work.beyond_fine(),
         trust: TrustFigures::of(&work.trust(plan), telling.voice()),
     }
 }

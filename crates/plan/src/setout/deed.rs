@@ -19,6 +19,7 @@ pub use manner::{Allowances, Crew, Fastening, Manner};
 pub use note::Note;
 pub use right_angle::RightAngle;
 pub use scratch::{Deviations, Scratch};
+pub(super) use spot::BESIDE_THE_APEX;
 pub use spot::{Part, PathLine, SetSpot, Spot, Spots};
 
 /// One thing to do, which makes at most one new spot, and what must read how much after it.

@@ -1,6 +1,6 @@
 //! Offset pegs before anyone digs, and how each peg and swing point is made again.
 
-use plan::setout::{PegWork, lost_pegs_words};
+use plan::setout::{Fastening, PegWork, Spot, lost_pegs_words};
 
 use super::entry::{Entry, Label};
 use super::flow::{Flow, Part};
@@ -13,8 +13,15 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
     let mut parts = Vec::new();
     let pegs = &job.work.pegs;
     if pegs.iter().any(|peg| peg.offset.is_ok()) {
+        let zero = match job.manner.fastening(Spot::Peg(1), false) {
+            Fastening::Held => "Hold the tape's zero at each peg",
+            Fastening::Hook | Fastening::Ring => "Hook the tape's ring on the nail of each peg",
+            Fastening::Loop => "Loop the tape round each peg",
+        };
         parts.push(Part::Paragraph(
-            "Hold the tape's zero at each peg and lay it the way that is told, left and right as you walk from peg 1: drive its offset peg there and write on it what the table says. It stays when the path is dug.".to_owned(),
+            format!(
+                "{zero} and lay it the way that is told, left and right as you walk from peg 1: drive its offset peg there and write on it what the table says. It stays when the path is dug."
+            ),
             STEP,
         ));
         parts.push(Part::Table(offsets(job)));
@@ -49,12 +56,13 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>) {
 }
 
 fn offsets(job: &Job<'_>) -> Table {
+    let fastening = job.manner.fastening(Spot::Peg(1), false);
     let row = |peg: &PegWork| {
         let offset = peg.offset.as_ref().ok()?;
         Some(vec![
             Content::Words(peg.peg.name.clone()),
             Content::Words(offset.way_words()),
-            Content::Words(job.voice.taped(&offset.distance)),
+            Content::Words(job.manner.read(&offset.distance, fastening)),
             Content::Words(offset.written(&job.voice)),
             Content::Tick,
         ])

@@ -233,10 +233,14 @@ impl Telling<'_> {
         }
         let is_checked = run.iter().any(|deed| !deed.checks.is_empty());
         if is_checked {
-            columns.push((
-                "must read, from",
-                each(&|deed| self.must_read(deed, kind == Alike::Cross)),
-            ));
+            // Beside a column for lines it is narrow: readings break, and none stands level.
+            let is_narrow = run.iter().any(|deed| string(deed) != string(&run[0]));
+            let must_read = |row: &[Deed]| {
+                let is_level = row.iter().all(|deed| deed.checks.len() < 2) && !is_narrow;
+                self.must_read(row, kind == Alike::Cross, is_level || row.len() == 1)
+            };
+            let cell = |row: &&[Deed]| Content::Words(must_read(row));
+            columns.push(("must read, from", rows.iter().map(cell).collect()));
             if run.len() <= MOST_WRITTEN {
                 let checks = |row: &&[Deed]| row.iter().map(|deed| deed.checks.len()).sum();
                 let boxes = rows.iter().map(|row| Content::Boxes(checks(row)));
@@ -364,19 +368,26 @@ impl Telling<'_> {
         }
     }
 
-    /// What must be read, and from where: on a line of its own in a row that is high anyway.
-    fn must_read(&self, deed: &Deed, high: bool) -> String {
+    /// What must be read in a row, and from where: on a line of its own in a row that is high anyway.
+    ///
+    /// It is taken to the flag it stands level with; where it may not be level, both ends are named.
+    fn must_read(&self, row: &[Deed], high: bool, is_level: bool) -> String {
         let then = if high { "\n" } else { " " };
-        let checks = deed.checks.iter().map(|check| {
-            let range = check.range(&self.job.manner);
-            if Some(check.to) == deed.makes {
-                format!("{range},{then}{}", self.name(check.from))
-            } else {
+        let line = |deed: &Deed| {
+            let checks = deed.checks.iter().map(|check| {
+                let range = check.range(&self.job.manner);
                 let (from, to) = (self.name(check.from), self.name(check.to));
-                format!("{range},{then}{from} to {to}")
-            }
-        });
-        checks.collect::<Vec<_>>().join("\n")
+                if is_level && Some(check.to) == deed.makes {
+                    format!("{range},{then}{from}")
+                } else {
+                    format!("{range},{then}{from} to {to}")
+                }
+            });
+            checks.collect::<Vec<_>>().join("\n")
+        };
+        let lines = row.iter().map(line);
+        let lines = lines.filter(|line| is_level || !line.is_empty());
+        lines.collect::<Vec<_>>().join("\n")
     }
 }
 

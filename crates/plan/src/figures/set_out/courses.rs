@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use super::{TapedFigures, Telling};
-use crate::setout::{Course, Deed, Doing, Foreman, PathLine, Reading, Scratch, Spots, Taped};
+use crate::setout::{
+    Course, Deed, Doing, Foreman, Note, PathLine, Reading, RightAngle, Scratch, Spots, Taped,
+};
 
 /// What sets out one bend, one straight or the pegs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -33,12 +35,26 @@ pub struct DeedFigures {
     pub side: Option<&'static str>,
     /// Which line of the path it draws.
     pub line: Option<&'static str>,
+    /// How the right angle is made; null where there is none.
+    pub right_angle: Option<RightAngleFigures>,
     /// Where the crossing is scratched.
     pub scratches: Vec<ScratchFigures>,
+    /// The lengths that its remark tells.
+    pub remark: Vec<f64>,
     /// What to do, in words.
     pub text: String,
     /// What must read how much afterwards.
     pub checks: Vec<ReadingFigures>,
+}
+
+/// A right angle off a string.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RightAngleFigures {
+    /// `builder's square`, `3-4-5` or `equal pulls`.
+    pub with: &'static str,
+    /// The sides of its triangle: on the string, square to it, across; or how far each way on the
+    /// string, and the pull from there.
+    pub sides: Vec<f64>,
 }
 
 /// A scratch on the ground.
@@ -116,6 +132,8 @@ impl Telling<'_> {
             figures: figures.into_iter().map(TapedFigures::from).collect(),
             side: side.map(|left| if left { "left" } else { "right" }),
             line: deed.line().map(PathLine::name),
+            right_angle: self.right_angle(&deed.does, spots),
+            remark: deed.note.as_ref().map(remark).unwrap_or_default(),
             scratches: scratches
                 .into_iter()
                 .map(|scratch| scratch_figures(scratch, spots))
@@ -127,6 +145,42 @@ impl Telling<'_> {
                 .map(|reading| reading_figures(reading, spots))
                 .collect(),
         }
+    }
+
+    fn right_angle(&self, does: &Doing, spots: &Spots) -> Option<RightAngleFigures> {
+        let Doing::Square {
+            from,
+            to,
+            along,
+            off,
+            ..
+        } = does
+        else {
+            return None;
+        };
+        let length = spots.at(*from)?.distance(spots.at(*to)?);
+        let angle = self.manner.right_angle(along.exact, length, off.exact);
+        let (with, sides) = match angle {
+            RightAngle::BuildersSquare => ("builder's square", Vec::new()),
+            RightAngle::ThreeFourFive {
+                along,
+                square,
+                across,
+                ..
+            } => ("3-4-5", vec![along, square, across]),
+            RightAngle::EqualPulls { each_way, pull } => ("equal pulls", vec![each_way, pull]),
+        };
+        Some(RightAngleFigures { with, sides })
+    }
+}
+
+/// The lengths in a remark: how long battens may be; a quarter of the rise before, and how much the
+/// rise is short of it.
+fn remark(note: &Note) -> Vec<f64> {
+    match *note {
+        Note::Battens { most } => vec![most],
+        Note::QuarterRule { quarter, short } => vec![quarter.exact, short],
+        _ => Vec::new(),
     }
 }
 

@@ -38,6 +38,8 @@ pub struct ToolFigures {
     pub battens: Option<f64>,
     /// Whether lines are drawn on the ground.
     pub draws_lines: bool,
+    /// How long the tapes are taken to be.
+    pub tape_length: f64,
     /// The longest single pull.
     pub longest_pull: f64,
     /// How many people.
@@ -79,8 +81,8 @@ impl From<Stage> for StageFigures {
     }
 }
 
-impl From<&ToolList> for ToolFigures {
-    fn from(tools: &ToolList) -> Self {
+impl ToolFigures {
+    pub(super) fn of(tools: &ToolList, tape_length: f64) -> Self {
         let strings = tools.strings.iter().map(|string| StringFigures {
             cut: string.length,
             used: string
@@ -106,6 +108,7 @@ impl From<&ToolList> for ToolFigures {
             flags: tools.flags,
             battens: tools.battens,
             draws_lines: tools.draws_lines,
+            tape_length,
             longest_pull: tools.longest_pull,
             people: tools.people,
         }

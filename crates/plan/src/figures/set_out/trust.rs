@@ -20,6 +20,8 @@ pub struct CourseTrustFigures {
     pub spots: Vec<SpotTrustFigures>,
     /// Blunders that none of its checks shows.
     pub unseen: Vec<String>,
+    /// By how much each of these figures is misread, and how far that puts a line out.
+    pub misread: Vec<[f64; 2]>,
 }
 
 /// How far a spot may be out.
@@ -123,6 +125,7 @@ impl From<&CourseTrust> for CourseTrustFigures {
         Self {
             spots: course.spots.iter().map(SpotTrustFigures::from).collect(),
             unseen: course.unseen.clone(),
+            misread: course.misread.clone(),
         }
     }
 }

@@ -35,6 +35,10 @@ pub enum Spot {
     },
 }
 
+/// The number of the one flag of an edge that stands beside the apex where the line itself is struck;
+/// flags that are counted begin at the start of the bend with 0.
+pub(in crate::setout) const BESIDE_THE_APEX: usize = usize::MAX;
+
 /// A bend or a straight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Part {
@@ -177,7 +181,7 @@ impl Spots {
             Spot::Swing(bend) => format!("S{bend}"),
             Spot::Apex(bend) => format!("A{bend}"),
             Spot::Flag { of, line, nth } => match of {
-                Part::Bend(bend) if nth == 0 => format!("{}A{bend}", line.letter()),
+                Part::Bend(bend) if nth == BESIDE_THE_APEX => format!("{}A{bend}", line.letter()),
                 Part::Bend(bend) => format!("{}{bend}.{nth}", line.letter()),
                 Part::Straight(peg) => format!("{}{peg}+{nth}", line.letter()),
             },

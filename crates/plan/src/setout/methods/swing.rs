@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use super::builder::Builder;
 use super::{BendJob, NotHere};
+use crate::setout::deed::BESIDE_THE_APEX;
 use crate::setout::{Course, Doing, Method, Note, PathLine, Scratch, Spot};
 
 /// Strings that cross at less than this, in radians (5°), fix no point: a graduation more on one
@@ -57,9 +58,6 @@ pub(super) fn with_apex(job: &BendJob) -> Builder {
     builder
 }
 
-/// The number of the flags beside the apex, which no table has.
-const AT_THE_APEX: usize = 0;
-
 fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
     let [first, last] = job.ends();
     let (swing, apex) = (Spot::Swing(job.number), Spot::Apex(job.number));
@@ -87,7 +85,7 @@ fn strike(job: &BendJob, mut builder: Builder, method: Method) -> Course {
     for line in [PathLine::Inside, PathLine::Outside] {
         if let Some(arc) = job.line(line) {
             builder
-                .along([swing, apex], job.flag(line, AT_THE_APEX), arc.apex())
+                .along([swing, apex], job.flag(line, BESIDE_THE_APEX), arc.apex())
                 .note(Note::OnTheLine);
         }
     }

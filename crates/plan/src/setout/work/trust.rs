@@ -29,6 +29,8 @@ pub struct CourseTrust {
     /// Blunders of one figure that none of its checks shows, those that do the most harm first, in
     /// sentences.
     pub unseen: Vec<String>,
+    /// By how much each of these figures is misread, and how far that puts a line out, metres.
+    pub misread: Vec<[f64; 2]>,
 }
 
 /// One spot, and how far it may stand from where the plan has it.
@@ -124,13 +126,23 @@ fn bend_trust(
             .collect(),
         change: change.map(|change| (*change, change.words(&course.spots, voice))),
         course: CourseTrust {
-            unseen: unseen(course, &budget, voice),
-            ..course_trust(course, &Budget::of(course, from_pegs), voice)
+            spots: spots(course, &Budget::of(course, from_pegs)),
+            ..course_trust(course, &budget, voice)
         },
     })
 }
 
 fn course_trust(course: &Course, budget: &Budget, voice: &Voice) -> CourseTrust {
+    let unseen = budget.unseen(course, blunder(voice.ruler.units));
+    let words = |blunder: &Blunder| blunder.words(course, voice);
+    CourseTrust {
+        spots: spots(course, budget),
+        unseen: unseen.iter().map(words).collect(),
+        misread: unseen.iter().map(|found| [found.by, found.moves]).collect(),
+    }
+}
+
+fn spots(course: &Course, budget: &Budget) -> Vec<SpotTrust> {
     let made = course.deeds.iter().filter_map(|deed| deed.makes);
     let spots = made.filter_map(|spot| {
         Some(SpotTrust {
@@ -140,14 +152,5 @@ fn course_trust(course: &Course, budget: &Budget, voice: &Voice) -> CourseTrust 
             error: *budget.spots.get(&spot)?,
         })
     });
-    CourseTrust {
-        spots: spots.collect(),
-        unseen: unseen(course, budget, voice),
-    }
-}
-
-fn unseen(course: &Course, budget: &Budget, voice: &Voice) -> Vec<String> {
-    let unseen = budget.unseen(course, blunder(voice.ruler.units));
-    let words = |blunder: &Blunder| blunder.words(course, voice);
-    unseen.iter().map(words).collect()
+    spots.collect()
 }
