@@ -5,6 +5,9 @@ use std::collections::BTreeSet;
 use std::ffi::OsString;
 
 use pegbow::cli::{self, Asked};
+use plan::count::build_up::{Bought, LayerWidth, built_in};
+use plan::count::paving::{Bond, Lay};
+use plan::document::Scheme;
 use serde_json::Value;
 
 const DOC: &str = include_str!("../../../docs/figures.md");
@@ -40,6 +43,17 @@ fn named() -> BTreeSet<String> {
     DOC.lines().filter_map(cell).collect()
 }
 
+/// Builds an option of pavers on sand, laid so.
+fn lay(scheme: &mut Scheme, laid: Bond, width: LayerWidth) {
+    let mut up = built_in()[3].clone();
+    let surface = &mut up.layers[0];
+    surface.width = width;
+    if let Bought::Units { bond, .. } = &mut surface.bought {
+        *bond = laid;
+    }
+    scheme.build_up = Some(up.into());
+}
+
 #[test]
 fn every_key_is_named_and_every_name_is_a_key() {
     let folder = tempfile::tempdir().unwrap();
@@ -51,6 +65,11 @@ fn every_key_is_named_and_every_name_is_a_key() {
     let beside = plan.schemes[0].routes[0].clone();
     plan.schemes[0].routes.push(beside);
     plan.set_out.surface = plan::document::Surface::Flags;
+    // And pavers that cannot be counted, others that follow a wide bend whole, and cut in a tight one.
+    lay(&mut plan.schemes[0], Bond::Running, LayerWidth::Dig);
+    let courses = Bond::Radial(Lay::Stretcher);
+    lay(&mut plan.schemes[1], courses, LayerWidth::Path);
+    lay(&mut plan.schemes[2], courses, LayerWidth::Path);
     std::fs::write(&path, plan::file::write(&plan)).unwrap();
     let figures = json(&["figures", path.to_str().unwrap()]);
     assert!(!figures["findings"].as_array().unwrap().is_empty());

@@ -77,6 +77,8 @@ pub struct Nearest {
 pub struct Counted {
     /// What is dug out, in cubic metres as it lay.
     pub spoil: Option<Amount>,
+    /// The pavers to cut: fewer are less dust.
+    pub cuts: Option<Amount>,
     /// What it costs, in the money of the plan.
     pub cost: Option<Amount>,
     /// The days of work.

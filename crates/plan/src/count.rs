@@ -14,8 +14,8 @@ pub use build_up::{BuildUp, BuildUpError, EdgeCourse, built_in, read_build_up, w
 pub use need::{Because, Measure, Need, Pack, Part};
 pub use packs::Packed;
 pub use quantities::{
-    Amount, Dug, EdgeQuantity, LayerQuantity, Limit, Quantities, RouteQuantity, Spoil, Trips,
-    quantities,
+    Amount, Dug, EdgeQuantity, LayerQuantity, Limit, PathCourse, Paved, PaverCount, Pavers,
+    PavingHints, Quantities, RouteQuantity, Spoil, Trips, paving_hints, quantities,
 };
 pub use settings::{Barrow, Carrier, CountSettings};
 pub use soil::{Soil, SoilData};

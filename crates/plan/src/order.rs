@@ -3,7 +3,7 @@
 use rust_decimal::prelude::ToPrimitive;
 
 use crate::compare::{Amount, Comparison, Counted, compare_counted};
-use crate::count::{Measure, Quantities, quantities};
+use crate::count::{Measure, Paved, Quantities, quantities};
 use crate::document::Plan;
 use crate::price::{Band, Charge, band, charge};
 use crate::solve::Solved;
@@ -39,12 +39,29 @@ pub fn order(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Order> {
 /// The options of a plan beside each other, with all that is counted of them.
 #[must_use]
 pub fn compared(plan: &Plan, solved: &Solved) -> Comparison {
-    let counted: Vec<Counted> = (0..plan.schemes.len())
-        .map(|scheme| {
-            order(plan, solved, scheme).map_or_else(Counted::default, |o| o.counted(plan))
-        })
+    let orders: Vec<Option<Order>> = (0..plan.schemes.len())
+        .map(|scheme| order(plan, solved, scheme))
         .collect();
+    let mut counted: Vec<Counted> = orders
+        .iter()
+        .map(|order| (order.as_ref()).map_or_else(Counted::default, |o| o.counted(plan)))
+        .collect();
+    // Beside pavers, what is built of something else has none to cut.
+    if counted.iter().any(|counted| counted.cuts.is_some()) {
+        for (counted, order) in counted.iter_mut().zip(&orders) {
+            if (order.as_ref()).is_some_and(|order| order.quantities.paving.is_none()) {
+                counted.cuts = Some(cuts(0));
+            }
+        }
+    }
     compare_counted(plan, solved, &counted)
+}
+
+fn cuts(count: usize) -> Amount {
+    Amount {
+        value: count as f64,
+        text: count.to_string(),
+    }
 }
 
 impl Order {
@@ -62,7 +79,9 @@ impl Order {
     pub fn counted(&self, plan: &Plan) -> Counted {
         let spoil = self.quantities.spoil.bank;
         let cost = self.charge.is_complete() && !plan.prices.is_empty();
+        let paving = self.quantities.paving.as_ref();
         Counted {
+            cuts: paving.and_then(Paved::count).map(|count| cuts(count.cut)),
             spoil: Some(Amount {
                 value: spoil,
                 text: plan.ruler().volume(spoil),

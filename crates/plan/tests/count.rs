@@ -12,6 +12,8 @@ mod built_in;
 mod ground;
 #[path = "count/laws.rs"]
 mod laws;
+#[path = "count/pavers.rs"]
+mod pavers;
 #[path = "count/plans.rs"]
 mod plans;
 #[path = "count/published.rs"]

@@ -482,6 +482,7 @@ fn look_through(plan: &Plan) {
             "\"quantities\":",
             "\"range\":",
             "\"stones\":",
+            "\"paving\":",
             "\"loose\":",
             "\"mass\":",
             "\"trips\":",

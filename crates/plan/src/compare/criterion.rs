@@ -26,6 +26,8 @@ pub enum Criterion {
     Roots,
     /// What is dug out.
     Spoil,
+    /// How many pavers are to be cut: every cut raises dust.
+    Cuts,
     /// What it costs.
     Cost,
     /// How long it takes.
@@ -48,7 +50,7 @@ const BEYOND: f64 = 1e12;
 
 impl Criterion {
     /// All of them, in the order of a table.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Length,
         Self::Area,
         Self::Width,
@@ -58,6 +60,7 @@ impl Criterion {
         Self::Findings,
         Self::Roots,
         Self::Spoil,
+        Self::Cuts,
         Self::Cost,
         Self::Days,
     ];
@@ -75,6 +78,7 @@ impl Criterion {
             Self::Findings => "To put right",
             Self::Roots => "Roots covered",
             Self::Spoil => "Dug out",
+            Self::Cuts => "Pavers to cut",
             Self::Cost => "Cost",
             Self::Days => "Days of work",
         }
@@ -95,7 +99,9 @@ impl Criterion {
     pub fn is_known_of(self, standing: &Standing) -> bool {
         standing.drawn
             && match self {
-                Self::Spoil | Self::Cost | Self::Days => self.amount(standing).is_some(),
+                Self::Spoil | Self::Cuts | Self::Cost | Self::Days => {
+                    self.amount(standing).is_some()
+                }
                 _ => true,
             }
     }
@@ -125,7 +131,7 @@ impl Criterion {
                 (stop * 100_000 + care) * 100_000 + note
             }
             Self::Roots => ruler.area_steps(standing.roots),
-            Self::Spoil | Self::Cost | Self::Days => {
+            Self::Spoil | Self::Cuts | Self::Cost | Self::Days => {
                 steps(self.amount(standing).map_or(BEYOND, |a| a.value), 0.01)
             }
         }
@@ -134,6 +140,7 @@ impl Criterion {
     pub(super) fn amount(self, standing: &Standing) -> Option<&Amount> {
         match self {
             Self::Spoil => standing.counted.spoil.as_ref(),
+            Self::Cuts => standing.counted.cuts.as_ref(),
             Self::Cost => standing.counted.cost.as_ref(),
             Self::Days => standing.counted.days.as_ref(),
             _ => None,
@@ -187,7 +194,7 @@ impl Criterion {
                 format!("{stop} stop, {care} care, {note} note")
             }
             Self::Roots => ruler.area(standing.roots),
-            Self::Spoil | Self::Cost | Self::Days => {
+            Self::Spoil | Self::Cuts | Self::Cost | Self::Days => {
                 let amount = self.amount(standing);
                 amount.map_or_else(String::new, |amount| amount.text.clone())
             }

@@ -178,15 +178,16 @@ fn findings(of: &Standing, from: &Standing) -> Option<String> {
 
 fn counted(of: &Standing, from: &Standing) -> Option<String> {
     let clauses: Vec<String> = [
-        (Criterion::Cost, "costs"),
-        (Criterion::Days, "takes"),
-        (Criterion::Spoil, "digs out"),
+        (Criterion::Cost, "costs", ""),
+        (Criterion::Days, "takes", ""),
+        (Criterion::Spoil, "digs out", ""),
+        (Criterion::Cuts, "cuts", " pavers"),
     ]
     .into_iter()
-    .filter_map(|(criterion, verb)| {
+    .filter_map(|(criterion, verb, what)| {
         let [of, from] = [of, from].map(|standing| criterion.amount(standing));
         let (of, from) = (of?, from?);
-        (of.text != from.text).then(|| format!("{verb} {}, not {}", of.text, from.text))
+        (of.text != from.text).then(|| format!("{verb} {}{what}, not {}", of.text, from.text))
     })
     .collect();
     (!clauses.is_empty()).then(|| listed(&clauses))

@@ -7,6 +7,7 @@ mod read;
 
 use serde::{Deserialize, Serialize};
 
+use super::paving::{Bond, Course, Grid, Joints, Lay, Unit};
 use crate::document::Side;
 use crate::edging::Edging;
 
@@ -176,6 +177,12 @@ pub enum Bought {
         /// What fills the joints.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         filling: Option<Box<Filling>>,
+        /// How they are laid.
+        #[serde(default, skip_serializing_if = "Bond::is_running")]
+        bond: Bond,
+        /// How a course along each edge is laid, if there is one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        edges: Option<Lay>,
     },
     /// By the area that it covers.
     Area {
@@ -285,6 +292,40 @@ impl Waste {
     pub fn spread_at(&self, curved_share: f64) -> [f64; 2] {
         let (straight, curve) = (self.straight.spread(), self.curve.spread());
         [0, 1].map(|end| blend(straight[end], curve[end], curved_share))
+    }
+}
+
+impl Bought {
+    /// How its units are laid; nothing of what is not bought by the unit. The face of a unit is what
+    /// it takes up less a joint, which is as wide as its filling says, or else as between blocks.
+    #[must_use]
+    pub fn course(&self) -> Option<Course> {
+        let Self::Units {
+            length,
+            width,
+            filling,
+            bond,
+            edges,
+            ..
+        } = self
+        else {
+            return None;
+        };
+        let joints = filling.as_ref().map_or(Joints::BLOCKS, |filling| {
+            let [least, most] = filling.joint.spread();
+            let usual = filling.joint.value;
+            Joints { least, usual, most }
+        });
+        Some(Course {
+            unit: Unit {
+                length: length.value - joints.usual,
+                width: width.value - joints.usual,
+            },
+            joints,
+            bond: *bond,
+            edges: *edges,
+            grid: Grid::default(),
+        })
     }
 }
 

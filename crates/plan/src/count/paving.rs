@@ -85,9 +85,10 @@ impl Joints {
 }
 
 /// How the field of a path is laid.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Bond {
     /// Straight rows, each moved half a unit against the one before.
+    #[default]
     Running,
     /// Straight rows, joints in line.
     Stack,
@@ -102,6 +103,36 @@ pub enum Lay {
     Soldier,
     /// The longer side along, the shorter across.
     Stretcher,
+}
+
+impl Bond {
+    pub(crate) fn is_running(&self) -> bool {
+        *self == Self::Running
+    }
+
+    /// Its name in the trade.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Running => "running bond",
+            Self::Stack => "stack bond",
+            Self::Radial(Lay::Soldier) => "soldier courses along the path",
+            Self::Radial(Lay::Stretcher) => "stretcher courses along the path",
+        }
+    }
+}
+
+impl Course {
+    /// How it is laid, in words.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let bond = self.bond.word();
+        match self.edges.filter(|_| !matches!(self.bond, Bond::Radial(_))) {
+            None => bond.into(),
+            Some(Lay::Soldier) => format!("{bond} between courses of soldiers along the edges"),
+            Some(Lay::Stretcher) => format!("{bond} between courses of stretchers along the edges"),
+        }
+    }
 }
 
 impl Unit {
@@ -222,20 +253,38 @@ impl std::error::Error for PavingError {}
 /// # Errors
 /// See [`PavingError`].
 pub fn count(route: &SolvedRoute, course: &Course) -> Result<Paving, PavingError> {
+    count_beside(route, &[], course)
+}
+
+/// Counts the pavers of one path beside others that are laid already: straight rows take only ground
+/// that these leave. Courses go on through the others.
+///
+/// # Errors
+/// See [`PavingError`].
+pub fn count_beside(
+    route: &SolvedRoute,
+    laid: &[&SolvedRoute],
+    course: &Course,
+) -> Result<Paving, PavingError> {
     check(course)?;
     let (Some(centre), Some(_), Some(_)) =
         (&route.centre_line, &route.left_edge, &route.right_edge)
     else {
         return Err(PavingError::NoOutline);
     };
-    let pads = route.pads.iter().map(|pad| pad.enclosed_area().abs());
-    let about = (route.area.abs() + pads.sum::<f64>()) / course.unit.area();
+    let about = about(route, course.unit);
     if about > MOST_UNITS {
         return Err(PavingError::TooMany(about));
     }
     let courses = laid_courses(centre, route.width, course)?;
-    let field = field::lay(route, centre, course)?;
+    let field = field::lay(route, laid, centre, course)?;
     Ok(sum(course, field, courses))
+}
+
+/// About how many units a path with its landings takes.
+pub(super) fn about(route: &SolvedRoute, unit: Unit) -> f64 {
+    let pads = route.pads.iter().map(|pad| pad.enclosed_area().abs());
+    (route.area.abs() + pads.sum::<f64>()) / unit.area()
 }
 
 fn check(course: &Course) -> Result<(), PavingError> {

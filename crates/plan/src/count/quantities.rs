@@ -2,6 +2,7 @@
 
 mod measured;
 mod needs;
+mod paved;
 mod spoil;
 
 use serde::Serialize;
@@ -13,6 +14,7 @@ use crate::document::{Plan, Scheme, Side};
 use crate::solve::Solved;
 use measured::Measured;
 
+pub use paved::{PathCourse, Paved, PaverCount, Pavers, PavingHints, paving_hints};
 pub use spoil::{Limit, Spoil, Trips};
 
 /// How much of everything an option needs. SI units at full precision.
@@ -32,6 +34,8 @@ pub struct Quantities {
     pub right: EdgeQuantity,
     /// How many stepping stones, where it is built of them.
     pub stones: Option<u64>,
+    /// Its pavers, where the surface is of them.
+    pub paving: Option<Paved>,
     /// What is dug.
     pub dug: Dug,
     /// Its layers, from the surface down.
@@ -156,11 +160,16 @@ pub fn quantities(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Quantit
         depth: build_up.depth(),
         volume: measured.dug_area * build_up.depth(),
     };
+    let paving = Paved::of(&build_up, &drawn.routes, &measured.not_counted);
     let layers: Vec<LayerQuantity> = build_up
         .layers
         .iter()
         .zip(&measured.layers)
-        .map(|(layer, area)| layer_quantity(plan, &measured, layer, *area))
+        .map(|(layer, area)| {
+            let counted = paving.as_ref().filter(|paving| paving.key == layer.key);
+            let counted = counted.and_then(Paved::count);
+            layer_quantity(plan, &measured, (layer, counted), *area)
+        })
         .collect();
     let spoil = spoil::spoil(&plan.count, dug.volume);
     let [left, right] = [Side::Left, Side::Right].map(|side| {
@@ -175,6 +184,7 @@ pub fn quantities(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Quantit
         left,
         right,
         stones: measured.stones,
+        paving,
         dug,
         layers,
         spoil,
@@ -200,25 +210,35 @@ fn edge_quantity(edge: EdgeQuantity, course: Option<&EdgeCourse>) -> EdgeQuantit
     }
 }
 
-fn layer_quantity(plan: &Plan, measured: &Measured, layer: &Layer, area: f64) -> LayerQuantity {
+fn layer_quantity(
+    plan: &Plan,
+    measured: &Measured,
+    (layer, counted): (&Layer, Option<&PaverCount>),
+    area: f64,
+) -> LayerQuantity {
     let thickness = layer.thickness.value;
     let volume = area * thickness;
     let with_waste = volume * (1.0 + layer.waste.at(measured.curved_share));
     // The mass of what comes is that of what lies; its volume follows from one factor or from two
     // densities, never from both.
-    let (loose, mass) = match &layer.bought {
-        Bought::Mass { compacted, loose } => {
+    let (loose, mass) = match (&layer.bought, counted) {
+        (Bought::Mass { compacted, loose }, _) => {
             let mass = with_waste * compacted.value;
             (loose.as_ref().map(|loose| mass / loose.value), Some(mass))
         }
-        Bought::Volume { factor, loose } => {
+        (Bought::Volume { factor, loose }, _) => {
             let volume = with_waste * factor.value;
             let mass = loose.as_ref().map(|loose| volume * loose.value);
             (Some(volume), mass)
         }
-        Bought::Units { density, .. } | Bought::Area { density } | Bought::Each { density } => {
-            (None, Some(with_waste * density.value))
+        (Bought::Units { density, .. }, Some(count)) => {
+            let faces = count.laid + count.waste;
+            (None, Some(faces * thickness * density.value))
         }
+        (
+            Bought::Units { density, .. } | Bought::Area { density } | Bought::Each { density },
+            _,
+        ) => (None, Some(with_waste * density.value)),
     };
     let exact = |amount| Amount {
         amount,

@@ -42,6 +42,10 @@ proptest! {
         prop_assert!(wide.area > narrow.area || stones);
         prop_assert!(wide.dug.volume > narrow.dug.volume || stones);
         for need in &narrow.needs {
+            // Whole rows may fill a wider path where a narrower one cuts the last.
+            if narrow.paving.as_ref().is_some_and(|paving| paving.key == need.key) {
+                continue;
+            }
             // Joints stand farther apart on a wider path, and inner edges grow shorter.
             if need.key == "control-joint" || need.part == plan::count::Part::Edges {
                 continue;

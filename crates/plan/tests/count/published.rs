@@ -1,6 +1,7 @@
 //! Published amounts of material.
 
 use plan::count::build_up::{Assumed, Bought, Filling, LayerWidth};
+use plan::count::paving::Bond;
 use plan::count::{Measure, Soil, built_in};
 
 use crate::plans::{
@@ -37,6 +38,8 @@ fn units(length: f64, width: f64) -> Bought {
             waste: waste(0.0, 0.0),
             packs: Vec::new(),
         })),
+        bond: Bond::Stack,
+        edges: None,
     }
 }
 

@@ -6,6 +6,7 @@ use super::{
     Assumed, Bought, BuildUp, Cover, EdgeCourse, Filling, Forms, Haunch, Labour, Layer, LayerPart,
     Membrane, Packing, Pins, Source, Waste,
 };
+use crate::count::paving::Bond;
 use crate::edging::Edging;
 use crate::limits::{LimitError, fail, length, name, note};
 
@@ -132,7 +133,13 @@ fn check_layer(place: &str, layer: &Layer, stones: bool) -> Checked {
             width,
             density: dense,
             filling,
+            bond,
+            edges,
         } => {
+            if matches!(bond, Bond::Radial(_)) && edges.is_some() {
+                let sentence = "courses follow both edges in a radial bond already: leave `edges` out, or write `Running` or `Stack`";
+                return fail(place, sentence.into());
+            }
             number(place, "the length of a unit in metres", length, SPAN, "")?;
             number(place, "the width of a unit in metres", width, SPAN, "")?;
             density(place, "its density", dense)?;

@@ -1,11 +1,12 @@
 //! Courses along a path: straight on straights, about the swing point on bends.
 
 use geometry::{Chain, Piece};
+use serde::Serialize;
 
 use super::{Joints, Lay, Unit};
 
 /// One course along the whole path.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LaidCourse {
     /// Its right and its left face, metres to the left of the centre line.
     pub faces: [f64; 2],
@@ -22,7 +23,7 @@ pub struct LaidCourse {
 }
 
 /// A course on one bend.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct CourseBend {
     /// Which piece of the centre line, counted from 0.
     pub piece: usize,
@@ -33,11 +34,13 @@ pub struct CourseBend {
     /// How many units lie on it, parts of units included.
     pub units: f64,
     /// Whether whole units follow.
+    #[serde(flatten)]
     pub fit: Fit,
 }
 
 /// How units follow a bend.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "fit", rename_all = "snake_case")]
 pub enum Fit {
     /// Whole, with joints that open outward.
     Whole {

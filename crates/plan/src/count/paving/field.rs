@@ -1,6 +1,8 @@
 //! The part of a path that is laid in straight rows.
 
-use geometry::{Chain, Direction, Lattice, PartCell, Piece, Point, Region};
+use std::ops::Range;
+
+use geometry::{Bounds, Chain, Direction, Lattice, PartCell, Piece, Point, Region};
 
 use super::{Bond, Course, MOST_UNITS, PavingError, whole_courses};
 use crate::document::Side;
@@ -44,6 +46,7 @@ pub struct Field {
 
 pub(super) fn lay(
     route: &SolvedRoute,
+    laid: &[&SolvedRoute],
     centre: &Chain,
     course: &Course,
 ) -> Result<Option<Field>, PavingError> {
@@ -51,11 +54,11 @@ pub(super) fn lay(
     // What is left to straight rows between the courses along the edges.
     let (inset, region) = match (course.bond, course.edges) {
         (Bond::Radial(_), _) if route.pads.is_empty() => return Ok(None),
-        (Bond::Radial(_), _) => (0.0, beyond_courses(route, Vec::new())),
-        (_, None) => (0.0, whole(route)),
+        (Bond::Radial(_), _) => (0.0, beyond_courses(route, Vec::new(), laid)),
+        (_, None) => (0.0, whole(route, laid)),
         (_, Some(lay)) => {
             let inset = course.unit.laid(lay)[1] + joint;
-            (inset, beyond_courses(route, inside(route, inset)?))
+            (inset, beyond_courses(route, inside(route, inset)?, laid))
         }
     };
     let gaps = [course.joints.usual, joint];
@@ -74,34 +77,68 @@ pub(super) fn lay(
     }))
 }
 
-/// The path and its landings as one.
-fn whole(route: &SolvedRoute) -> Region {
-    let mut rings = route.outline();
-    let of_path = rings.len();
-    rings.extend(route.pads.iter().cloned());
-    Region::of(&rings, |held| {
-        let (path, pads) = held.split_at(of_path);
-        in_path(path) || pads.contains(&true)
+/// The path and its landings as one, without what is laid already.
+fn whole(route: &SolvedRoute, laid: &[&SolvedRoute]) -> Region {
+    let mut rings = Rings::default();
+    let (path, pads) = (rings.add(route.outline()), rings.add(route.pads.clone()));
+    let laid = rings.add_laid(route, laid);
+    Region::of(&rings.all, |held| {
+        (in_path(&held[path.clone()]) || held[pads.clone()].contains(&true))
+            && !is_laid(held, &laid)
     })
 }
 
-/// What the courses leave inside, and what landings add to the path.
-fn beyond_courses(route: &SolvedRoute, inside: Vec<Chain>) -> Region {
-    let (of_inside, mut rings) = (inside.len(), inside);
-    let path = route.outline();
-    let of_path = path.len();
-    rings.extend(path);
-    rings.extend(route.pads.iter().cloned());
-    Region::of(&rings, |held| {
-        let (inside, rest) = held.split_at(of_inside);
-        let (path, pads) = rest.split_at(of_path);
-        in_path(inside) || (!in_path(path) && pads.contains(&true))
+/// What the courses leave inside, and what landings add to the path, without what is laid already.
+fn beyond_courses(route: &SolvedRoute, inside: Vec<Chain>, laid: &[&SolvedRoute]) -> Region {
+    let mut rings = Rings::default();
+    let inside = rings.add(inside);
+    let (path, pads) = (rings.add(route.outline()), rings.add(route.pads.clone()));
+    let laid = rings.add_laid(route, laid);
+    Region::of(&rings.all, |held| {
+        let landing = !in_path(&held[path.clone()]) && held[pads.clone()].contains(&true);
+        (in_path(&held[inside.clone()]) || landing) && !is_laid(held, &laid)
     })
+}
+
+/// Rings of several outlines in one list.
+#[derive(Default)]
+struct Rings {
+    all: Vec<Chain>,
+}
+
+impl Rings {
+    /// Where they stand in the list.
+    fn add(&mut self, rings: Vec<Chain>) -> Range<usize> {
+        let first = self.all.len();
+        self.all.extend(rings);
+        first..self.all.len()
+    }
+
+    /// The paths of these that come near, and their landings.
+    fn add_laid(&mut self, route: &SolvedRoute, laid: &[&SolvedRoute]) -> Vec<[Range<usize>; 2]> {
+        let boxes = |route: &SolvedRoute| -> Vec<Bounds> {
+            let rings = route.outline();
+            rings.iter().chain(&route.pads).map(Chain::bounds).collect()
+        };
+        let own = boxes(route);
+        let is_near = |other: &&&SolvedRoute| {
+            let other = boxes(other);
+            own.iter().any(|own| other.iter().any(|b| own.meets(*b)))
+        };
+        let near = laid.iter().filter(is_near);
+        near.map(|other| [self.add(other.outline()), self.add(other.pads.clone())])
+            .collect()
+    }
+}
+
+fn is_laid(held: &[bool], laid: &[[Range<usize>; 2]]) -> bool {
+    laid.iter()
+        .any(|[path, pads]| in_path(&held[path.clone()]) || held[pads.clone()].contains(&true))
 }
 
 /// A path is one ring, or an outer and an inner one.
 fn in_path(held: &[bool]) -> bool {
-    held.first().is_some_and(|outer| *outer) && !held[1..].contains(&true)
+    (held.split_first()).is_some_and(|(outer, inner)| *outer && !inner.contains(&true))
 }
 
 /// The path without a strip along each edge.

@@ -8,8 +8,8 @@ use super::super::build_up::{
 };
 use super::super::packs::packed;
 use super::super::{Because, Measure, Need, Pack, Part};
-use super::Quantities;
 use super::measured::Measured;
+use super::{Pavers, Quantities};
 use crate::document::Plan;
 use crate::units::Ruler;
 
@@ -44,6 +44,9 @@ pub(super) fn needs(
     needs.sort_by_key(|need| need.part);
     needs
 }
+
+/// The source of what follows from the outline itself.
+const COUNTED: &str = "counted";
 
 struct List<'a> {
     plan: &'a Plan,
@@ -256,7 +259,9 @@ impl List<'_> {
         found.packs = packs(&layer.packs);
         found.because = vec![self.length(&layer.thickness, "", " thick when compacted")];
         found.because.extend(reason);
-        found.because.extend(waste_words(&layer.waste));
+        if !self.counted(&mut found, layer) {
+            found.because.extend(waste_words(&layer.waste));
+        }
         let mut needs = vec![found];
         if let Bought::Units {
             length,
@@ -269,6 +274,59 @@ impl List<'_> {
             needs.push(self.filling(filling, joints, layer));
         }
         needs
+    }
+
+    /// Takes the pavers that were counted, if the need is of those; says why where they were not.
+    fn counted(&self, need: &mut Need, layer: &Layer) -> bool {
+        let paving = self.quantities.paving.as_ref();
+        let Some(paving) = paving.filter(|paving| paving.key == layer.key) else {
+            return false;
+        };
+        let mut say = |what: String, source: &str| {
+            need.because.push(Because {
+                what,
+                source: source.into(),
+            });
+        };
+        let count = match &paving.pavers {
+            Pavers::Counted(count) => count,
+            Pavers::Uncounted(why) => {
+                say(
+                    format!("not counted on the outline: {why}"),
+                    "by area, with waste",
+                );
+                return false;
+            }
+        };
+        if let Some(course) = layer.bought.course() {
+            say(course.words(), "the build-up");
+        }
+        say(
+            format!(
+                "counted on the outline: {} whole, {} cut, {}; breakage not included",
+                count.whole,
+                count.cut,
+                match count.slivers {
+                    1 => "1 sliver".into(),
+                    slivers => format!("{slivers} slivers"),
+                }
+            ),
+            COUNTED,
+        );
+        if count.ordered_reusing < count.ordered {
+            let reusing = count.ordered_reusing;
+            say(
+                format!("{reusing} if what is cut off serves again"),
+                COUNTED,
+            );
+        }
+        if !count.courses.is_empty() && self.measured.trenches.len() > 1 {
+            let what = "courses are counted through where paths join";
+            say(what.into(), COUNTED);
+        }
+        need.amount = count.ordered as f64;
+        need.range = range([count.ordered_reusing, count.ordered].map(|pavers| pavers as f64));
+        true
     }
 
     /// Joint width × depth × length of the joints.
