@@ -443,6 +443,8 @@ fn look_through(plan: &Plan) {
             "\"set_out\":",
             "\"at\":",
             "\"battens\":",
+            "\"right_angle\":",
+            "\"look_again\":",
             "\"stops\":",
             "\"change\":",
             "\"centre\":",
@@ -487,6 +489,8 @@ fn look_through(plan: &Plan) {
             "\"line\":",
             "\"nth\":",
             "\"battens\":",
+            "\"right_angle\":",
+            "\"look_again\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),
