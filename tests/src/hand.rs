@@ -20,6 +20,10 @@ pub struct Act {
 }
 
 /// The kinds of things that hands do; distances in metres, squares positive to the left.
+#[expect(
+    missing_docs,
+    reason = "spots, lines and pulls are named as on the sheet"
+)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Doing {
     /// A tape along a line.
@@ -336,7 +340,7 @@ impl Told {
             let (_, to) = self.name(end);
             self.name(to.strip_prefix(" to ").unwrap_or(to)).0
         });
-        let between = [ends.next(), ends.next()].map(|end| end.unwrap_or_default());
+        let between = [ends.next(), ends.next()].map(Option::unwrap_or_default);
         let (line, rest) = split(after(rest, ": mark the "), " every step at ");
         Act {
             does: Doing::Strike {

@@ -218,7 +218,8 @@ fn head(texts: &[&PlacedText]) -> (Vec<(f64, String)>, usize) {
     }
     let mut taken = 0;
     for text in texts {
-        let is_near = (text.y_mm - first.y_mm).abs() < HEAD && text.size_mm == first.size_mm;
+        let is_near =
+            (text.y_mm - first.y_mm).abs() < HEAD && (text.size_mm - first.size_mm).abs() < SAME;
         match heads.last_mut() {
             Some((x, head)) if is_near && (text.x_mm - *x).abs() < SAME => {
                 *head = format!("{head} {}", words(text));

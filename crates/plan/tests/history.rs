@@ -457,6 +457,8 @@ fn look_through(plan: &Plan) {
             "\"set_out\":",
             "\"at\":",
             "\"battens\":",
+            "\"right_angle\":",
+            "\"look_again\":",
             "\"stops\":",
             "\"change\":",
             "\"centre\":",
@@ -512,6 +514,8 @@ fn look_through(plan: &Plan) {
             "\"battens\":",
             "\"tightest_inside\":",
             "\"nearest\":",
+            "\"right_angle\":",
+            "\"look_again\":",
         ];
         assert!(
             allowed.iter().any(|name| before.ends_with(name)),

@@ -50,7 +50,7 @@ impl<'a> Followed<'a> {
     }
 
     fn read_bend(&mut self, chapter: &Chapter, bend: &'a Value, which: &str) {
-        let way = bend[which].as_u64().unwrap() as usize;
+        let way = index(&bend[which]);
         self.read(chapter, &bend["ways"][way]["course"]);
         let strikes = self
             .told
@@ -77,8 +77,7 @@ impl<'a> Followed<'a> {
     }
 
     fn off_the_arc(&self, struck: &Struck, bend: &Value) -> Vec<(String, Vector)> {
-        let piece =
-            &self.printed.path["centre_line"]["pieces"][bend["piece"].as_u64().unwrap() as usize];
+        let piece = &self.printed.path["centre_line"]["pieces"][index(&bend["piece"])];
         let [x, y] = [0, 1].map(|axis| piece["swing_point"][axis].as_f64().unwrap());
         let figure = match struck.line.as_str() {
             "centre line" => "radius",
@@ -90,9 +89,10 @@ impl<'a> Followed<'a> {
         let to_the_left = if piece["turns"] == "left" { 1.0 } else { -1.0 };
         let sweep = piece["sweep"].as_f64().unwrap() * to_the_left;
         let name = format!("{} of bend {}", struck.line, bend["number"]);
-        // Battens draw an edge a little farther or less far than it goes.
-        let swept = (struck.sweep.signum() == sweep.signum()) as u8;
-        assert_eq!(swept, 1, "{name} is struck the wrong way round");
+        assert!(
+            struck.sweep * sweep > 0.0,
+            "{name} is struck the wrong way round"
+        );
         let places = (0..=PLACES).map(|place| {
             let angle = struck.start + struck.sweep * f64::from(place) / f64::from(PLACES);
             let way = Vector::new(angle.cos(), angle.sin());
@@ -100,7 +100,10 @@ impl<'a> Followed<'a> {
             let off = on.distance(Point::new(x, y)) - radius;
             (name.clone(), Vector::new(off, 0.0))
         });
-        places.collect()
+        let farther = Vector::new((struck.sweep - sweep) * radius, 0.0);
+        places
+            .chain([(format!("end of {name}"), farther)])
+            .collect()
     }
 
     /// All lies where it is drawn, but for what half a graduation at each pull can do.
@@ -175,6 +178,10 @@ impl<'a> Followed<'a> {
     }
 }
 
+fn index(value: &Value) -> usize {
+    usize::try_from(value.as_u64().unwrap()).unwrap()
+}
+
 /// Follows the order of work to its last page.
 #[track_caller]
 fn follow(printed: &Printed) -> (Followed<'_>, Ground) {
@@ -198,7 +205,7 @@ fn follow(printed: &Printed) -> (Followed<'_>, Ground) {
                 chapter.title.starts_with(begins),
                 "{step}: {}",
                 chapter.title
-            )
+            );
         };
         if what.starts_with("pegs: ") {
             titled("Pegs");

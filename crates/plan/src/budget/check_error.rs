@@ -236,7 +236,12 @@ impl Budget {
                 [outwards(least, -1.0).max(0.0), outwards(most, 1.0)]
             };
             [reading.least, reading.most] = range(thresholds.fine);
-            reading.stops = Some(range(thresholds.stop));
+            let [under, over] = range(thresholds.stop);
+            // There is always something between fine and stop, be it one division.
+            reading.stops = Some([
+                under.min(ruler.round(reading.least - step)).max(0.0),
+                over.max(ruler.round(reading.most + step)),
+            ]);
         }
         told
     }

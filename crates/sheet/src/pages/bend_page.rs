@@ -1,5 +1,6 @@
 //! The page of one bend: the figures to pull, the drawing, the steps, the checks.
 
+use plan::budget::Verdict;
 use plan::finding::{self, Severity};
 use plan::setout::{
     BendSetOut, BendWork, Fastening, Manner, Method, Spot, Step, Taped, Voice, Way, WayVerdict,
@@ -74,6 +75,10 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, (way, chosen): (&W
     }
     if chosen {
         parts.extend(said_last(job, bend, way));
+    } else if let Some(within) = way.error {
+        let surface = job.plan.set_out.surface;
+        let verdict = Verdict { surface, within }.words(&job.voice);
+        parts.push(Part::Paragraph(words::sentence(&verdict), STEP));
     }
     let height = drawing_height(flow, job.voice.both, &parts);
     flow.need(height);

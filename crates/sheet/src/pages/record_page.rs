@@ -1,6 +1,6 @@
 //! The page that is kept: the whole read once more, by whom, and when.
 
-use plan::setout::Spot;
+use plan::setout::{Reading, Spot};
 
 use super::Job;
 use super::flow::{Flow, Part};
@@ -41,44 +41,61 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, path: &str) {
     )]);
 }
 
+/// Whether a check can be read once the lines are drawn: swing points and nails are gone by then, and
+/// marks alone say nothing of the path.
+fn still_stands(check: &Reading) -> bool {
+    let ends = [check.from, check.to];
+    let gone = |spot: &Spot| matches!(spot, Spot::Swing(_) | Spot::Aim { .. });
+    let mark = |spot: &Spot| matches!(spot, Spot::Mark(_));
+    !ends.iter().any(gone) && !ends.iter().all(mark)
+}
+
+/// Widens the ranges of a check by those of another of the same length.
+fn widen(known: &mut Reading, other: &Reading) {
+    known.least = known.least.min(other.least);
+    known.most = known.most.max(other.most);
+    if let (Some([under, over]), Some([lower, higher])) = (&mut known.stops, other.stops) {
+        *under = under.min(lower);
+        *over = over.max(higher);
+    }
+}
+
 /// What is read once more: every check of the work whose spots still stand when the lines are drawn,
-/// in the order of the work, each once.
+/// in the order of the work. What is read on several pages has the widest of their ranges, so that
+/// nothing fine there is out here.
 fn readings(job: &Job<'_>) -> Table {
-    let length = |metres| Content::Words(job.voice.length(metres));
-    let mut read: Vec<[Spot; 2]> = Vec::new();
-    let mut rows = Vec::new();
+    let mut read: Vec<(String, Reading)> = Vec::new();
     for act in job.work.acts() {
-        for check in &act.deed.checks {
-            let mut pair = [check.from, check.to];
-            pair.sort();
-            let [from, to] = pair;
-            let goes_on =
-                |spot: Spot| matches!(spot, Spot::Peg(_) | Spot::Apex(_) | Spot::Flag { .. });
-            let stands = goes_on(from) || goes_on(to);
-            let is_swing = |spot: Spot| matches!(spot, Spot::Swing(_) | Spot::Aim { .. });
-            if !stands || is_swing(from) || is_swing(to) || read.contains(&pair) {
-                continue;
-            }
-            read.push(pair);
-            let name = |spot| act.course.spots.name(spot);
-            let (under, over) = match check.stops {
-                Some([under, over]) => (length(under), length(over)),
-                None => (
-                    Content::Words("–".to_owned()),
-                    Content::Words("–".to_owned()),
-                ),
+        for check in act.deed.checks.iter().filter(|check| still_stands(check)) {
+            let same = |(_, other): &&mut (String, Reading)| {
+                let ends = [other.from, other.to];
+                ends == [check.from, check.to] || ends == [check.to, check.from]
             };
-            rows.push(vec![
-                Content::Words(format!("{} to {}", name(check.from), name(check.to))),
-                length(check.least),
-                length(check.most),
-                under,
-                over,
-                Content::Write,
-                Content::Tick,
-            ]);
+            if let Some((_, known)) = read.iter_mut().find(same) {
+                widen(known, check);
+            } else {
+                let [from, to] = [check.from, check.to].map(|spot| act.course.spots.name(spot));
+                read.push((format!("{from} to {to}"), *check));
+            }
         }
     }
+    let length = |metres| Content::Words(job.voice.length(metres));
+    let rows = read.into_iter().map(|(what, check)| {
+        let [under, over] = match check.stops {
+            Some(stops) => stops.map(length),
+            None => ["–", "–"].map(|none| Content::Words(none.to_owned())),
+        };
+        vec![
+            Content::Words(what),
+            length(check.least),
+            length(check.most),
+            under,
+            over,
+            Content::Write,
+            Content::Tick,
+        ]
+    });
+    let rows = rows.collect();
     let heads = [
         "measure",
         "fine from",

@@ -395,7 +395,7 @@ impl Telling<'_> {
 fn is_beside(one: &Deed, other: &Deed) -> bool {
     match (&one.does, &other.does) {
         (Doing::Square { along: a, .. }, Doing::Square { along: b, .. }) => {
-            string(one) == string(other) && a.tape == b.tape
+            string(one) == string(other) && (a.tape - b.tape).abs() < geometry::SAME_PLACE
         }
         _ => false,
     }

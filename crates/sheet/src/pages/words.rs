@@ -113,16 +113,14 @@ pub(super) fn tools(job: &Job<'_>) -> Vec<String> {
         ));
     }
     list.extend(tools.strings.iter().map(|cut| string(cut, voice)));
+    let counted_on = match voice.ruler.units {
+        Units::Metric => format!("{:.0} m", (tape + 1e-6).floor()),
+        Units::FeetInches => format!("{:.0} ft", (tape / 0.3048 + 1e-6).floor()),
+    };
     let reach = if tools.longest_pull > tape {
-        format!(
-            "longer than the {} the plan counts on: bring a longer one",
-            about(tape, voice.ruler.units)
-        )
+        format!("longer than the {counted_on} the plan counts on: bring a longer one")
     } else {
-        format!(
-            "within the {} the plan counts on",
-            about(tape, voice.ruler.units)
-        )
+        format!("within the {counted_on} the plan counts on")
     };
     list.push(format!(
         "{}; the longest pull is {}, {reach}",
