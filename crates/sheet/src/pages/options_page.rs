@@ -22,7 +22,7 @@ use columns::{Columns, clipped};
 use told::Told;
 
 /// So many options are set beside each other; more leave no room for words.
-pub const MOST_OPTIONS: usize = 4;
+pub(super) const MOST_OPTIONS: usize = 4;
 
 /// What is asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,10 +97,8 @@ const SUBJECT: f64 = 7.0;
 const CHOICE: f64 = 8.5;
 /// Free paper between strips.
 const GAP: f64 = 2.0;
-/// The least height of a picture that still shows something.
-const LEAST_PICTURE: f64 = 34.0;
-/// The greatest: more makes the page no clearer.
-const MOST_PICTURE: f64 = 80.0;
+/// So high a picture is high enough for words to be as large as they may.
+const GOOD_PICTURE: f64 = 45.0;
 /// How the words may be lettered, the largest that leaves room for the pictures.
 const STYLES: [Style; 4] = [
     Style::BODY,
@@ -124,16 +122,21 @@ fn composed(plan: &Plan, solved: &Solved, request: &OptionsRequest, shown: &[Sho
         let pictures = content.height - fixed - columns.height() - terms;
         (columns, style, pictures)
     };
+    // A picture so high shows its ground as large as its column is wide.
+    let ideal = |columns: &Columns| {
+        let column = columns.window(&content, 0);
+        column.width * picture::slenderness(solved)
+    };
     let mut fitting = try_out(Style::SMALL);
     for style in STYLES {
         let tried = try_out(style);
-        if tried.2 >= LEAST_PICTURE {
+        if tried.2 >= GOOD_PICTURE.min(ideal(&tried.0)) {
             fitting = tried;
             break;
         }
     }
     let (columns, style, pictures) = fitting;
-    let high = pictures.clamp(0.0, MOST_PICTURE);
+    let high = pictures.clamp(0.0, ideal(&columns));
 
     let title = named(&plan.title, "Untitled plan");
     let (head, rest) = content.cut_below(HEAD);

@@ -105,8 +105,12 @@ impl List<'_> {
             flow.set(&[
                 Part::Heading("What it comes to".to_owned()),
                 Part::Table(self.sums()),
+                Part::Paragraph(
+                    format!("Total: {}", self.charge().total_in_words()),
+                    Style::LARGE.bold(),
+                ),
             ]);
-            flow.set(&self.band());
+            flow.set(self.band().as_slice());
         } else {
             flow.set(&[Part::Paragraph(
                 "The plan has no price list: this is a list of amounts alone.".to_owned(),
@@ -214,7 +218,8 @@ impl List<'_> {
         if let Some([least, most]) = range {
             let [least, most] = [least, most].map(|end| self.amount(line.measure, end));
             if least != most {
-                needed += &format!("\n{least} to {most}");
+                let to = if self.voice.both { "\nto" } else { " to" };
+                needed += &format!("\n{least}{to} {most}");
             }
         }
         let left_over = line.ordered.as_ref().filter(|ordered| ordered.packs);
@@ -285,7 +290,7 @@ impl List<'_> {
         }
     }
 
-    /// Sum under sum down to the total; what has lines without a price says so.
+    /// Sum under sum, all that the total is made of; what has lines without a price says so.
     fn sums(&self) -> Table {
         let charge = self.charge();
         let money = |sum| charge.currency.write(sum);
@@ -331,7 +336,6 @@ impl List<'_> {
                 whole(tax.sum, charge.missing),
             ));
         }
-        rows.push(("Total".to_owned(), charge.total_in_words()));
         Table {
             heads: ["sum", "comes to"].map(str::to_owned).to_vec(),
             rows: rows
@@ -389,7 +393,7 @@ impl List<'_> {
             spread(Measure::Mass, spoil.mass),
         );
         let away = format!(
-            "Taken away in: {}, each one {}; {} limits them.",
+            "Taken away in: {} ({}); their {} limits them.",
             trips(&spoil.loads, ["load", "loads"]),
             settings.carrier.name,
             spoil.loads.limit.word(),

@@ -79,6 +79,12 @@ pub fn option_picture(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Pic
     })
 }
 
+/// How much higher than wide the ground of all options is.
+pub(super) fn slenderness(solved: &Solved) -> f64 {
+    let ground = ground(solved);
+    ground.height() / ground.width()
+}
+
 /// The scale at which the ground of all options fits a window of a page.
 pub(super) fn scale_within(solved: &Solved, window: &Frame) -> Scale {
     let ground = ground(solved);

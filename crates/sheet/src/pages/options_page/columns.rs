@@ -22,7 +22,7 @@ const NAMES: [Style; 3] = [Style::LARGE.bold(), Style::BODY.bold(), Style::SMALL
 /// the most.
 #[derive(Clone, Debug)]
 pub(super) struct Said {
-    pub(super) name: &'static str,
+    pub(super) name: String,
     pub(super) cells: Vec<String>,
     pub(super) most: usize,
     /// Whether it is what most people look for first.
@@ -115,7 +115,7 @@ impl Columns {
             rest = below;
             let over = line.start();
             let mut inks = vec![Ink::line(over, over.shifted(line.width, 0.0), Pen::RULE)];
-            let name = vec![said.name.to_owned()];
+            let name = vec![said.name.clone()];
             inks.extend(self.lines(&name, &line, 0.0, self.style.bold()));
             let mut row = Row::default();
             row.cells.push(Cell {

@@ -1,7 +1,6 @@
 //! What a client is told of each option: figures, how it feels, what differs, what it costs and what that means.
 
 use plan::compare::{Comparison, Counted, Standing, compare_counted};
-use plan::count::Measure;
 use plan::order::Order;
 use plan::setout::Voice;
 use plan::units::Ruler;
@@ -61,7 +60,7 @@ impl<'a> Told<'a> {
     /// The rows of the page, from its pictures down.
     pub(super) fn rows(&self) -> Vec<Said> {
         let mut rows = Vec::new();
-        let mut add = |name, most, cells: Vec<String>| {
+        let mut add = |name: String, most, cells: Vec<String>| {
             rows.push(Said {
                 name,
                 cells,
@@ -78,11 +77,15 @@ impl<'a> Told<'a> {
             notes.unwrap_or_default().to_owned()
         });
         if notes.iter().any(|notes| !notes.is_empty()) {
-            add("Notes", 4, notes);
+            add("Notes".to_owned(), 4, notes);
         }
-        add("To walk", 4, self.of(|standing| standing.character.clone()));
         add(
-            "Built of",
+            "To walk".to_owned(),
+            4,
+            self.of(|standing| standing.character.clone()),
+        );
+        add(
+            "Built of".to_owned(),
             2,
             self.each(|_, _, order| {
                 order.map_or("not chosen yet".to_owned(), |o| {
@@ -91,29 +94,39 @@ impl<'a> Told<'a> {
             }),
         );
         add(
-            "Length",
+            "Length".to_owned(),
             1,
             self.of(|standing| self.length(standing.length)),
         );
-        add("Width", 2, self.of(|standing| self.width(standing)));
         add(
-            "Ground covered",
+            "Width".to_owned(),
+            2,
+            self.of(|standing| self.width(standing)),
+        );
+        add(
+            "Ground covered".to_owned(),
             1,
             self.of(|standing| self.area(standing.area)),
         );
         add(
-            "Narrowest bend",
+            "Narrowest bend".to_owned(),
             2,
             self.of(|standing| self.narrowest(standing)),
         );
         add(
-            "Comes nearest to",
+            "Comes nearest to".to_owned(),
             3,
             self.of(|standing| self.nearest(standing)),
         );
-        add("Tree roots", 2, self.of(|standing| self.roots(standing)));
+        add(
+            "Tree roots".to_owned(),
+            2,
+            self.of(|standing| self.roots(standing)),
+        );
         if self.shown.len() > 1 {
-            add("Set side by side", 6, self.differences());
+            let first = self.comparison.standings.get(self.first());
+            let letter = first.map_or("", |standing| standing.letter.as_str());
+            add(format!("Beside {letter}"), 6, self.differences());
         }
         let days = self.each(|_, _, order| {
             order.and_then(Order::days).map_or_else(
@@ -122,15 +135,24 @@ impl<'a> Told<'a> {
             )
         });
         if days.iter().any(|days| days != "not known yet") {
-            add("Time", 1, days);
+            add("Time".to_owned(), 1, days);
         }
         if self.prices {
             rows.push(Said {
-                name: "Price",
+                name: "Price".to_owned(),
                 cells: self.each(|_, _, order| self.price(order)),
                 most: 3,
                 bold: true,
             });
+            let ranges = self.each(|_, _, order| self.range(order));
+            if ranges.iter().any(|range| range != "–") {
+                rows.push(Said {
+                    name: "May come to".to_owned(),
+                    cells: ranges,
+                    most: 2,
+                    bold: false,
+                });
+            }
         }
         rows
     }
@@ -168,7 +190,7 @@ impl<'a> Told<'a> {
     }
 
     fn area(&self, square_metres: f64) -> String {
-        let text = |ruler: Ruler| Measure::Area.text(square_metres, ruler);
+        let text = |ruler: Ruler| ruler.area(square_metres);
         let own = text(self.voice.ruler);
         if self.voice.both {
             format!("{own} ({})", text(self.voice.ruler.companion()))
@@ -187,27 +209,21 @@ impl<'a> Told<'a> {
     }
 
     fn narrowest(&self, standing: &Standing) -> String {
-        let [_, most] = standing.widths;
         match self.tightest(standing) {
             None => "no bend".to_owned(),
-            Some(inside) if inside > 0.0 => format!(
-                "as round as a circle {} across",
-                self.length(2.0 * (inside + 0.5 * most))
-            ),
-            Some(_) => "turns on the spot".to_owned(),
+            Some(radius) => format!("as round as a circle {} across", self.length(2.0 * radius)),
         }
     }
 
+    /// The radius of the narrowest bend along the middle of its path.
     fn tightest(&self, standing: &Standing) -> Option<f64> {
-        let scheme = self
-            .shown
-            .iter()
-            .find(|(scheme, ..)| *scheme == standing.scheme)?;
-        let routes = scheme.1.routes.iter();
-        routes
-            .flat_map(|route| plan::feel::bends(&self.plan.walk, route))
-            .map(|bend| bend.inside_radius)
-            .min_by(f64::total_cmp)
+        let (_, scheme, _) = (self.shown.iter()).find(|(at, ..)| *at == standing.scheme)?;
+        let radii = scheme.routes.iter().flat_map(|route| {
+            let bends = plan::feel::bends(&self.plan.walk, route);
+            let half = 0.5 * route.width;
+            bends.into_iter().map(move |bend| bend.inside_radius + half)
+        });
+        radii.min_by(f64::total_cmp)
     }
 
     fn nearest(&self, standing: &Standing) -> String {
@@ -225,31 +241,26 @@ impl<'a> Told<'a> {
             "none covered".to_owned()
         } else {
             format!(
-                "{} covered, of one tree {:.0} %",
+                "{} covered, at most {:.0} % of one tree’s",
                 self.area(standing.roots),
                 100.0 * standing.root_share
             )
         }
     }
 
+    /// The option the others are set beside, counted from 0.
+    fn first(&self) -> usize {
+        self.shown.first().map_or(0, |(scheme, ..)| *scheme)
+    }
+
     /// What is different in each option but the first against the first.
     fn differences(&self) -> Vec<String> {
-        let first = self.shown.first().map_or(0, |(scheme, ..)| *scheme);
-        self.each(|scheme, standing, _| {
-            if scheme == first {
-                return format!("the others are set beside {}", standing.letter);
+        self.each(|scheme, _, _| {
+            if scheme == self.first() {
+                return "–".to_owned();
             }
-            let said = self.comparison.difference(scheme, first);
-            let said = said.unwrap_or_else(|| "not to be compared yet".to_owned());
-            let letter = self
-                .comparison
-                .standings
-                .get(first)
-                .map(|s| s.letter.as_str());
-            match (said.contains("comes to the same"), letter) {
-                (false, Some(letter)) => format!("beside {letter}, {said}"),
-                _ => said,
-            }
+            let said = self.comparison.difference(scheme, self.first());
+            said.unwrap_or_else(|| "not to be compared yet".to_owned())
         })
     }
 
@@ -258,7 +269,7 @@ impl<'a> Told<'a> {
             return "price not known yet".to_owned();
         };
         let charge = &order.charge;
-        let mut said = charge.total_in_words();
+        let mut said = charge.currency.write(charge.total);
         let taxes = charge.taxes.iter().filter(|tax| !tax.sum.is_zero());
         let taxes: Vec<&str> = taxes
             .map(|tax| tax.name.trim())
@@ -267,13 +278,26 @@ impl<'a> Told<'a> {
         if !taxes.is_empty() {
             said += &format!(" with {}", taxes.join(" and "));
         }
-        if let Some(band) = order.band.as_ref().filter(|band| band.least != band.most)
-            && charge.is_complete()
-        {
-            let [least, most] = [band.least, band.most].map(|sum| charge.currency.write(sum));
-            said += &format!("\nbetween {least} and {most}, as the ground and the goods turn out");
+        match charge.missing {
+            0 => {}
+            1 => said += ", incomplete: one price is still missing",
+            missing => said += &format!(", incomplete: {missing} prices are still missing"),
         }
         said
+    }
+
+    /// Between which figures the price lies as far as amounts are not certain.
+    fn range(&self, order: Option<&Order>) -> String {
+        let order = order.filter(|order| order.charge.is_complete());
+        let band = order.and_then(|order| Some((order, order.band.as_ref()?)));
+        match band.filter(|_| !self.plan.prices.is_empty()) {
+            Some((order, band)) if band.least != band.most => {
+                let [least, most] =
+                    [band.least, band.most].map(|sum| order.charge.currency.write(sum));
+                format!("{least} to {most}, as the ground and the goods turn out")
+            }
+            _ => "–".to_owned(),
+        }
     }
 
     /// For how long the prices hold, what is in them and what is not, and what a change costs.
