@@ -35,7 +35,7 @@ use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
 use crate::pen::Style;
 
-pub use options_page::{OptionsRequest, client_page, compose_client_page};
+pub use options_page::{MOST_OPTIONS, OptionsRequest, client_page, compose_client_page};
 pub use order_page::{compose_order_list, order_list};
 pub use picture::option_picture;
 

@@ -22,7 +22,7 @@ use columns::{Columns, clipped};
 use told::Told;
 
 /// So many options are set beside each other; more leave no room for words.
-pub(super) const MOST_OPTIONS: usize = 4;
+pub const MOST_OPTIONS: usize = 4;
 
 /// What is asked for.
 #[derive(Clone, Debug, PartialEq)]

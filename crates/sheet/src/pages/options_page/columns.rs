@@ -9,7 +9,7 @@ use crate::pen::{Pen, Style};
 use super::super::flow::base_below;
 
 /// Width of the column that names the rows, millimetres.
-const ASIDE: f64 = 27.0;
+const ASIDE: f64 = 29.0;
 /// Free paper on both sides of a column, and above and below a row.
 const BESIDE: f64 = 1.6;
 const ABOVE: f64 = 0.5;

@@ -114,7 +114,7 @@ impl<'a> Told<'a> {
             self.of(|standing| self.narrowest(standing)),
         );
         add(
-            "Comes nearest to".to_owned(),
+            "Nearest thing".to_owned(),
             3,
             self.of(|standing| self.nearest(standing)),
         );
