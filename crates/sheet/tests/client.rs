@@ -44,13 +44,13 @@ fn talkative(name: &str) -> Plan {
 #[test]
 fn one_page_holds_two_to_four_options_and_nothing_is_cut() {
     let longest = ["Quince ".repeat(28), "Q".repeat(200)];
-    let names = [NAME, &longest[0], &longest[1]];
-    for plan in names
+    let plans = [NAME, &longest[0], &longest[1]].map(talkative);
+    for plan in plans
         .into_iter()
-        .flat_map(|name| [talkative(name), in_feet(talkative(name))])
+        .flat_map(|plan| [plan.clone(), in_feet(plan)])
     {
-        for paper in Paper::ALL {
-            for schemes in 1..=4 {
+        for paper in [Paper::A4, Paper::Letter] {
+            for schemes in [1, 2, 4] {
                 for (prices, both_units) in [(true, false), (false, false), (true, true)] {
                     let request = OptionsRequest {
                         paper,

@@ -208,7 +208,11 @@ impl List<'_> {
                 heads: heads.iter().map(|&head| head.to_owned()).collect(),
                 rows,
                 names: 0,
-                style: Style::BODY,
+                style: if self.voice.both {
+                    Style::BODY.high(2.1)
+                } else {
+                    Style::BODY
+                },
             }),
         ]
     }
