@@ -151,7 +151,7 @@ fn printed_sums_are_the_sums_of_what_is_printed() {
             let (_, printed) = said.split_once("Total: ").unwrap();
             assert_eq!(cents(printed), total);
             assert_eq!(order.charge.currency.write(order.charge.total), {
-                let end = printed.find(|c: char| c == ',' || c == ' ').unwrap();
+                let end = printed.find([',', ' ']).unwrap();
                 printed[..end].to_owned()
             });
         }
