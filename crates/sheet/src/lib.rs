@@ -20,7 +20,10 @@ pub mod svg;
 
 pub use document::{Block, Cell, Date, Item, Names, Page, Row, Sheet};
 pub use ink::{Anchor, Ink, Pos, Step, Text};
-pub use pages::{Request, compose, option_picture, stakeout};
+pub use pages::{
+    MOST_OPTIONS, OptionsRequest, Request, client_page, compose, compose_client_page,
+    compose_order_list, option_picture, order_list, stakeout,
+};
 pub use paper::{Frame, Orientation, Paper};
 pub use pdf::{PdfError, pdf};
 pub use pen::{Dash, Pen, Style, Tone, Weight};

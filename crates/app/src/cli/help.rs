@@ -105,15 +105,23 @@ pub(super) const SHEET: &str = r#"pegbow sheet: writes the sheet that is taken o
   --to OUT.pdf       the file to write; one that is there is replaced, a plan never
   --paper PAPER      a4 (if nothing is said) or letter; a3 or tabloid for the plan page
   --option LETTER    which option of the plan; the first if nothing is said
+  --order            the order list of the option instead: what to dig, buy and do, what it costs
+  --client           the page for a client instead: two to four options beside each other
+  --options A,B,C    the options on that page; the first four if nothing is said
+  --without-prices   no money on that page
   --both-units       feet and inches beside metric in brackets, or the other way round
   --date YYYY-MM-DD  the day to print on it; without it the sheet is not dated
   -h, --help         this text
 
-Two examples
+Four examples
   The first option on A4:
     pegbow sheet quince-yard.ron --to quince-yard.pdf
   The second on letter paper, for a helper with an inch tape:
     pegbow sheet quince-yard.ron --option B --paper letter --both-units --to sweep.pdf
+  What to order for it:
+    pegbow sheet quince-yard.ron --order --option B --to order.pdf
+  Two options to choose from, without their prices:
+    pegbow sheet quince-yard.ron --client --options A,B --without-prices --to options.pdf
 "#;
 
 pub(super) const PEGS: &str = r#"pegbow pegs: writes every peg of an option as a table, for a spreadsheet or another instrument

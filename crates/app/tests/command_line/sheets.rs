@@ -139,3 +139,39 @@ fn wrong_usage() {
         &["no option to print"],
     );
 }
+
+#[test]
+fn the_order_list_and_the_page_for_a_client_are_sheets_of_their_own() {
+    let folder = Folder::new();
+    let (plan, to) = (folder.example(), folder.path("order.pdf"));
+    let (plan, pdf) = (plan.to_str().unwrap(), to.to_str().unwrap());
+    let said = done(&["sheet", plan, "--order", "--option", "b", "--to", pdf]);
+    assert!(said.contains("the order list of option B on A4"), "{said}");
+    let order = fs::read(&to).unwrap();
+    let said = done(&["sheet", plan, "--client", "--options", "b,a", "--to", pdf]);
+    assert!(said.contains("with options B, A on A4"), "{said}");
+    let priced = fs::read(&to).unwrap();
+    assert!(priced.starts_with(b"%PDF-") && priced != order);
+    done(&["sheet", plan, "--client", "--without-prices", "--to", pdf]);
+    assert_ne!(fs::read(&to).unwrap(), priced);
+}
+
+#[test]
+fn what_does_not_go_together_is_refused_with_a_remedy() {
+    let folder = Folder::new();
+    let (plan, to) = (folder.example(), folder.path("out.pdf"));
+    let (plan, pdf) = (plan.to_str().unwrap(), to.to_str().unwrap());
+    let table: [(&[&str], &str); 5] = [
+        (&["--order", "--client"], "write one after the other"),
+        (&["--options", "A,B"], "say --client too"),
+        (&["--order", "--without-prices"], "say --client too"),
+        (&["--client", "--option", "B"], "--options A,B"),
+        (&["--client", "--options", "A,Q"], "--option Q"),
+    ];
+    for (asked, remedy) in table {
+        let ran = run(&[&["sheet", plan, "--to", pdf], asked].concat());
+        assert_eq!(ran.asked, Asked::Done(cli::FAILED), "{asked:?}");
+        assert!(ran.err.contains(remedy), "{asked:?}: {}", ran.err);
+        assert!(!to.exists());
+    }
+}

@@ -70,15 +70,15 @@ fn add_way(flow: &mut Flow, job: &Job<'_>, bend: &BendSetOut, (way, chosen): (&W
             STEP.bold(),
         ));
     }
-    if let Ok(course) = &way.course {
-        parts.extend(steps::parts(job, course));
-    }
     if chosen {
-        parts.extend(said_last(job, bend, way));
+        parts.extend(said_first(job, bend, way));
     } else if let Some(within) = way.error {
         let surface = job.plan.set_out.surface;
         let verdict = Verdict { surface, within }.words(&job.voice);
         parts.push(Part::Paragraph(words::sentence(&verdict), STEP));
+    }
+    if let Ok(course) = &way.course {
+        parts.extend(steps::parts(job, course));
     }
     let height = drawing_height(flow, job.voice.both, &parts);
     flow.need(height);
@@ -116,7 +116,7 @@ fn not_swung(work: &BendWork) -> Vec<Part> {
 }
 
 /// What rounding does, and how true the lines come out.
-fn said_last(job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Option<Part> {
+fn said_first(job: &Job<'_>, bend: &BendSetOut, way: &Way) -> Option<Part> {
     let rounding = swings(way)
         .then(|| bend.rounding_words(&job.voice))
         .flatten();

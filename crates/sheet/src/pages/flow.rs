@@ -54,6 +54,14 @@ struct Draft {
     foot: String,
 }
 
+/// The paper of a size that suits a clipboard, of the same kind.
+pub(super) const fn paper_of_text(paper: Paper) -> Paper {
+    match paper {
+        Paper::A4 | Paper::A3 => Paper::A4,
+        Paper::Letter | Paper::Tabloid => Paper::Letter,
+    }
+}
+
 /// The part of a page to compose in: without its foot.
 pub(super) fn frame(paper: Paper, orientation: Orientation) -> Frame {
     let content = paper.content(orientation);
@@ -69,10 +77,7 @@ impl Flow {
     /// No page yet. Only the plan is worth a large paper: text goes on one that suits a clipboard.
     pub(super) fn new(paper: Paper) -> Self {
         Self {
-            paper: match paper {
-                Paper::A4 | Paper::A3 => Paper::A4,
-                Paper::Letter | Paper::Tabloid => Paper::Letter,
-            },
+            paper: paper_of_text(paper),
             pages: Vec::new(),
             cursor: 0.0,
             heading: String::new(),

@@ -6,6 +6,8 @@ mod diagram;
 mod entry;
 mod flow;
 mod labels;
+mod options_page;
+mod order_page;
 mod outline;
 mod peg_page;
 mod picture;
@@ -33,6 +35,8 @@ use crate::paper::Paper;
 use crate::pdf::{PdfError, pdf};
 use crate::pen::Style;
 
+pub use options_page::{MOST_OPTIONS, OptionsRequest, client_page, compose_client_page};
+pub use order_page::{compose_order_list, order_list};
 pub use picture::option_picture;
 
 use entry::{Entry, Label};

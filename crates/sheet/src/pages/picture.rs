@@ -59,7 +59,7 @@ pub fn option_picture(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Pic
     let mut inks = vec![heading(&name, &window)];
     inks.push(Ink::Through {
         window,
-        inks: drawing(plan, shown, &view, &window),
+        inks: drawing(plan, shown, &view, &window, NAME),
     });
     inks.push(Ink::Rect {
         frame: window,
@@ -77,6 +77,48 @@ pub fn option_picture(plan: &Plan, solved: &Solved, scheme: usize) -> Option<Pic
         whole,
         inks,
     })
+}
+
+/// How much higher than wide the ground of all options is.
+pub(super) fn slenderness(solved: &Solved) -> f64 {
+    let ground = ground(solved);
+    ground.height() / ground.width()
+}
+
+/// The scale at which the ground of all options fits a window of a page.
+pub(super) fn scale_within(solved: &Solved, window: &Frame) -> Scale {
+    let ground = ground(solved);
+    let each = (window.width / ground.width()).min(window.height / ground.height());
+    Scale {
+        ratio: 1000.0 / each,
+        words: String::new(),
+    }
+}
+
+/// An option in a window of a page: windows of one size show the same ground at the same scale.
+pub(super) fn within(
+    plan: &Plan,
+    solved: &Solved,
+    shown: &SolvedScheme,
+    window: &Frame,
+) -> Vec<Ink> {
+    let view = View {
+        scale: scale_within(solved, window),
+        middle: (ground(solved).middle(), window.middle()),
+        turn: 0.0,
+    };
+    let lettered = NAME.high(Style::SMALL.height);
+    vec![
+        Ink::Through {
+            window: *window,
+            inks: drawing(plan, shown, &view, window, lettered),
+        },
+        Ink::Rect {
+            frame: *window,
+            pen: Some(Pen::RULE),
+            fill: None,
+        },
+    ]
 }
 
 /// The ground every picture of a plan shows: all paths of all options with some of what lies round.
@@ -104,7 +146,13 @@ fn heading(name: &str, window: &Frame) -> Ink {
     Ink::text(at, words, style)
 }
 
-fn drawing(plan: &Plan, scheme: &SolvedScheme, view: &View, window: &Frame) -> Vec<Ink> {
+fn drawing(
+    plan: &Plan,
+    scheme: &SolvedScheme,
+    view: &View,
+    window: &Frame,
+    lettered: Style,
+) -> Vec<Ink> {
     let mut labels = Labels::new(window.inset(0.8));
     let mut inks: Vec<Ink> = scheme
         .routes
@@ -127,7 +175,7 @@ fn drawing(plan: &Plan, scheme: &SolvedScheme, view: &View, window: &Frame) -> V
         keep_surface_clear(route, view, &mut labels);
     }
     for (name, places) in names {
-        let label = Label::new(&name, NAME, 40.0);
+        let label = Label::new(&name, lettered, 40.0);
         let around: Vec<_> = places
             .iter()
             .flat_map(|at| label.around(*at, -0.8))

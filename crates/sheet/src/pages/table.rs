@@ -81,7 +81,7 @@ impl Table {
                     let words = head.split(' ').map(|word| lettering::width(word, HEAD));
                     words.fold(0.0, f64::max)
                 });
-                widest.max(head) + 2.0 * ASIDE
+                widest.max(head) + 2.0 * ASIDE + SLACK
             })
             .collect()
     }
