@@ -14,8 +14,6 @@ This sheet is not a survey, not engineering and no approval under any code: loca
 /// On every plan.
 pub(super) const DO_NOT_SCALE: &str = "Dimensions rule, do not scale";
 
-<<<<<<< HEAD
-=======
 /// A length to bring, in whole metres or feet, never too short.
 pub(super) fn about(metres: f64, units: Units) -> String {
     match units {
@@ -24,7 +22,6 @@ pub(super) fn about(metres: f64, units: Units) -> String {
     }
 }
 
->>>>>>> w-s
 /// The cautions that apply to a plan.
 pub(super) fn cautions(plan: &Plan) -> Vec<String> {
     let call = match plan.units {
