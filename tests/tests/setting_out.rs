@@ -279,7 +279,7 @@ fn the_steps_are_those_of_the_way_that_is_chosen() {
 fn of_a_blocked_swing_it_is_said_what_is_in_the_way() {
     let plan = pond_on_the_swing_point();
     let mut pad = window_on(plan);
-    let swing = button(&pad, "Swing, found with two strings").unwrap();
+    let swing = button(&pad, "Swing, the swing point found with two tapes").unwrap();
     assert!(swing.ends_with(": not here"), "{swing}");
     let why = "The swing point is in the pond “lily pond”";
     // Both ways to swing fail for it.
@@ -385,7 +385,7 @@ fn undo_among_the_steps_leaves_a_step_that_is_there() {
 fn a_rounded_corner_has_its_ways_too() {
     let mut pad = yard();
     click(&mut pad, Role::Button, "B");
-    assert!(button(&pad, "Swing, found with two strings").is_some());
+    assert!(button(&pad, "Swing, the swing point found with two tapes").is_some());
     click_on(&mut pad, "Two battens: ");
     let taken = button(&pad, "Set it out this way");
     assert!(taken.is_some() || button(&pad, "Two battens: not here").is_some());

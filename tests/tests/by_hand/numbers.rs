@@ -148,6 +148,23 @@ fn collect(value: &Value, lengths: &mut Vec<f64>) {
     }
 }
 
+/// The sentences under `reasons`.
+fn reasons_in<'a>(value: &'a Value, reasons: &mut Vec<&'a str>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, field) in fields {
+                if name == "reasons" {
+                    let list = field.as_array().into_iter().flatten();
+                    reasons.extend(list.filter_map(Value::as_str));
+                }
+                reasons_in(field, reasons);
+            }
+        }
+        Value::Array(list) => list.iter().for_each(|item| reasons_in(item, reasons)),
+        _ => {}
+    }
+}
+
 impl Known {
     /// Whether a printed length is one of them, rounded as it is printed.
     fn has(&self, says: &str, metres: f64, half: f64) -> bool {
@@ -160,7 +177,7 @@ impl Known {
             let places = says.split(' ').next().and_then(|says| says.split_once('.'));
             0.5 * FOOT / 12.0 / places.map_or(1.0, |(_, places)| [10.0, 100.0][places.len() - 1])
         } else if says.contains(" ft") {
-            // How long the tape is, in whole feet rounded up.
+            // How long the tape is, in whole feet rounded down.
             FOOT
         } else {
             half
@@ -246,6 +263,8 @@ fn needs_none(words: &[&str], at: usize, known: &Known) -> bool {
 /// The numbers on the pages that are nowhere among the figures, each with its page and what is about it.
 fn strangers(printed: &Printed, known: &Known, option: usize) -> Vec<String> {
     let names = names(&printed.plan, option);
+    let mut reasons = Vec::new();
+    reasons_in(printed.set_out(), &mut reasons);
     let mut strangers = Vec::new();
     for (page, number) in printed.pages.iter().zip(1..) {
         // Peg numbers and scale bars on the drawing of the plan, and numbers of steps.
@@ -259,6 +278,10 @@ fn strangers(printed: &Printed, known: &Known, option: usize) -> Vec<String> {
         };
         let texts: Vec<&str> = texts.filter(|text| !is_label(text)).collect();
         let mut flowing = texts.join(" ");
+        // What hinders a way stands in the figures as the very sentence that is printed.
+        for reason in &reasons {
+            flowing = flowing.replace(reason, "·");
+        }
         for name in &names {
             flowing = flowing.replace(name.as_str(), "·");
         }

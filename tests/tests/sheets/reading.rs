@@ -211,7 +211,10 @@ fn the_plan_page_is_true_to_its_scale() {
 /// A row of the table of pegs, metres: along, off (left positive), tie from the start, from the end.
 struct Row {
     name: String,
-    figures: [f64; 4],
+    /// Along the base line and square off it; none where something stands between.
+    square: Option<[f64; 2]>,
+    /// From its start and from its end.
+    ties: [f64; 2],
 }
 
 /// What the words of the pages give: the length of the base line, and the rows.
@@ -243,12 +246,18 @@ fn table(pages: &[PageContent], ruler: &Ruler) -> (f64, Vec<Row>) {
                 .strip_prefix("peg ")
                 .or(name.strip_prefix('S'))
                 .is_some_and(|rest| rest.parse::<u32>().is_ok());
-            let figures: Option<Vec<f64>> =
-                cells[1..].iter().map(|cell| figure(cell, ruler)).collect();
-            if let (true, Some(figures)) = (named, figures) {
+            let square = [figure(cells[1], ruler), figure(cells[2], ruler)];
+            let ties = [figure(cells[3], ruler), figure(cells[4], ruler)];
+            let square = match square {
+                [Some(along), Some(off)] => Some([along, off]),
+                _ if cells[1] == "–" && cells[2] == "–" => None,
+                _ => continue,
+            };
+            if let (true, [Some(from_start), Some(from_end)]) = (named, ties) {
                 rows.push(Row {
                     name: name.to_owned(),
-                    figures: figures.try_into().unwrap(),
+                    square,
+                    ties: [from_start, from_end],
                 });
             }
         }
@@ -277,7 +286,7 @@ fn figure(cell: &str, ruler: &Ruler) -> Option<f64> {
 /// graduation, so a point lands within half of it in both, and the printed ties are the drawn ones
 /// within half of it.
 #[test]
-fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
+fn pegs_can_be_rebuilt_from_the_base_line_by_the_words_alone() {
     let mut rebuilt = 0;
     for case in plans::all() {
         for paper in PAPERS {
@@ -297,23 +306,24 @@ fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
             let start = Point::new(7.0, -3.0);
             let way = Direction::at_angle(0.4).unwrap();
             let real = Direction::of(route.base.to - route.base.from).unwrap();
-            let points: Vec<_> = route.pegs.iter().chain(&route.swing_points).collect();
-            assert_eq!(rows.len(), points.len(), "{}", case.name);
-            for (row, point) in rows.iter().zip(points) {
+            assert_eq!(rows.len(), route.pegs.len(), "{}", case.name);
+            for (row, point) in rows.iter().zip(&route.pegs) {
                 assert_eq!(row.name, point.name);
-                let [along, off, from_start, from_end] = row.figures;
-                let placed = start + way.unit() * along + way.left().unit() * off;
-                let drawn = point.at - route.base.from;
-                let there = start
-                    + way.unit() * real.unit().dot(drawn)
-                    + way.left().unit() * real.unit().cross(drawn);
-                let missed = placed.distance(there);
-                assert!(
-                    missed <= half * 2.0_f64.sqrt(),
-                    "{} {}: {missed}",
-                    case.name,
-                    row.name
-                );
+                let [from_start, from_end] = row.ties;
+                if let Some([along, off]) = row.square {
+                    let placed = start + way.unit() * along + way.left().unit() * off;
+                    let drawn = point.at - route.base.from;
+                    let there = start
+                        + way.unit() * real.unit().dot(drawn)
+                        + way.left().unit() * real.unit().cross(drawn);
+                    let missed = placed.distance(there);
+                    assert!(
+                        missed <= half * 2.0_f64.sqrt(),
+                        "{} {}: {missed}",
+                        case.name,
+                        row.name
+                    );
+                }
                 assert!(
                     (from_start - point.at.distance(route.base.from)).abs() <= half,
                     "{} {}",
@@ -330,7 +340,7 @@ fn pegs_and_swing_points_can_be_rebuilt_from_the_words_alone() {
             }
         }
     }
-    assert!(rebuilt > 300, "{rebuilt}");
+    assert!(rebuilt > 200, "{rebuilt}");
 }
 
 #[test]

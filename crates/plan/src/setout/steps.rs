@@ -89,7 +89,7 @@ impl BaseLine {
         let (start, end) = (&self.from_name, &self.to_name);
         vec![
             Step::new(
-                "Measure from the middle of a post or peg, at the ground, best from a nail in its head. On a slope hold the tape level and plumb down, in short pulls.".into(),
+                "Measure from the middle of a post or peg, at the ground, best from a nail in its head; where you can only hook on its face, read half its thickness less. On a slope hold the tape level and plumb down, in short pulls.".into(),
             ),
             Step::checked(
                 format!(

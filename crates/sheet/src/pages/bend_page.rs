@@ -43,7 +43,7 @@ pub(super) fn add(flow: &mut Flow, job: &Job<'_>, work: &BendWork) {
     if !findings.is_empty() {
         flow.set(&[Part::List(findings)]);
     }
-    flow.set(&not_swung(work));
+    flow.set(&not_swung(job, work));
     add_way(flow, job, bend, (work.way(), true));
     if let Some(second) = work.second_way() {
         flow.start(&format!("Bend {}, if that fails", bend.number));
@@ -98,16 +98,21 @@ pub(super) fn swings(way: &Way) -> bool {
 }
 
 /// Why the bend is not swung, where it cannot be.
-fn not_swung(work: &BendWork) -> Vec<Part> {
+fn not_swung(job: &Job<'_>, work: &BendWork) -> Vec<Part> {
     let swung = work.ways.iter().filter(|way| swings(way));
     if swung.clone().any(Way::is_possible) {
         return Vec::new();
     }
-    let mut reasons: Vec<&str> = Vec::new();
-    for reason in swung.flat_map(|way| way.verdict.reasons()) {
-        if !reasons.contains(&reason.as_str()) {
-            reasons.push(reason);
-        }
+    let mut reasons: Vec<String> = Vec::new();
+    for way in swung {
+        // Where one cannot stand says more than what one cannot pull or scratch.
+        let stops = way.hindrances.iter().filter(|found| found.stops());
+        let first = stops.min_by_key(|found| found.hindrance.deed);
+        let reason = match first {
+            Some(found) => Some(found.sentence(&job.plan.site, &job.voice.ruler)),
+            None => way.verdict.reasons().first().cloned(),
+        };
+        reasons.extend(reason.filter(|reason| !reasons.contains(reason)));
     }
     vec![Part::Paragraph(
         words::sentence(&format!("Not swung here: {}", reasons.join("; "))),

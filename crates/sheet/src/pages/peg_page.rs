@@ -85,7 +85,7 @@ fn base_line(flow: &mut Flow, job: &Job<'_>) {
         format!(
             "Along: measured on the base line from {}; a minus lies behind it, more than the line is long beyond its end. Off: square to the base line; \
              left and right as one looks from the start to the end. Ties: straight from the start and from the end, to check by, or to set a peg by \
-             where the square is in the way of something. All figures are level distances, to the nearest {}.",
+             where the square is in the way of something. A dash: something stands between; set it by its ties. All figures are level distances, to the nearest {}.",
             base.from_name,
             voice.ruler.graduation.label()
         ),
@@ -121,7 +121,7 @@ fn row(job: &Job<'_>, peg: &PegWork) -> Vec<Content> {
         let off = Content::Words(words::stacked(voice, off.exact.abs(), side));
         [words(&placing.along), off]
     } else {
-        ["something stands there:", "by its ties alone"].map(|said| Content::Words(said.to_owned()))
+        ["–", "–"].map(|none| Content::Words(none.to_owned()))
     };
     vec![
         Content::Words(placing.name.clone()),

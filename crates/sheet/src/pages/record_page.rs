@@ -50,30 +50,17 @@ fn still_stands(check: &Reading) -> bool {
     !ends.iter().any(gone) && !ends.iter().all(mark)
 }
 
-/// Widens the ranges of a check by those of another of the same length.
-fn widen(known: &mut Reading, other: &Reading) {
-    known.least = known.least.min(other.least);
-    known.most = known.most.max(other.most);
-    if let (Some([under, over]), Some([lower, higher])) = (&mut known.stops, other.stops) {
-        *under = under.min(lower);
-        *over = over.max(higher);
-    }
-}
-
 /// What is read once more: every check of the work whose spots still stand when the lines are drawn,
-/// in the order of the work. What is read on several pages has the widest of their ranges, so that
-/// nothing fine there is out here.
+/// in the order of the work, each once.
 fn readings(job: &Job<'_>) -> Table {
     let mut read: Vec<(String, Reading)> = Vec::new();
     for act in job.work.acts() {
         for check in act.deed.checks.iter().filter(|check| still_stands(check)) {
-            let same = |(_, other): &&mut (String, Reading)| {
+            let is_same = |(_, other): &(String, Reading)| {
                 let ends = [other.from, other.to];
                 ends == [check.from, check.to] || ends == [check.to, check.from]
             };
-            if let Some((_, known)) = read.iter_mut().find(same) {
-                widen(known, check);
-            } else {
+            if !read.iter().any(is_same) {
                 let [from, to] = [check.from, check.to].map(|spot| act.course.spots.name(spot));
                 read.push((format!("{from} to {to}"), *check));
             }

@@ -224,7 +224,7 @@ pub(super) fn stage(job: &Job<'_>, stage: Stage) -> String {
     let between = |(first, last): (usize, usize)| format!("peg {first} to peg {last}");
     match stage {
         Stage::Pegs => format!(
-            "pegs: read the marks, then drive pegs 1 to {} in the order of the table and write its number on each.",
+            "pegs: read the marks, then drive pegs 1 to {} in the order of the table and write its number on each; the page from the base line is for pegs that no tape reaches.",
             job.work.pegs.len()
         ),
         Stage::Straight(i) => job.work.straights.get(i).map_or_else(String::new, |work| {

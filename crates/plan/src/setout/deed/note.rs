@@ -37,6 +37,8 @@ pub enum Note {
     OverTheApex,
     /// The flag stands on the line that was struck.
     OnTheLine,
+    /// The string lies along the edge.
+    AlongTheEdge,
     /// A string lies across ways in use.
     TakeDown,
     /// The spot is on the face of a wall or building, where nothing is driven.
@@ -75,6 +77,7 @@ impl Note {
             Self::MarksFirst => "These are the marks that all is set from: where one reads otherwise it has moved, or it is another: find out before going on.".into(),
             Self::OverTheApex => "It must run over the apex peg.".into(),
             Self::OnTheLine => "It must stand on the line that is struck.".into(),
+            Self::AlongTheEdge => "Draw the edge along it, then take it down.".into(),
             Self::TakeDown => "Take it down once the pegs squared off it stand.".into(),
             Self::OnTheFace => "It is on the face of a wall or building: mark it there, drive nothing.".into(),
         }

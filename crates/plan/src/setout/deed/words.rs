@@ -103,7 +103,7 @@ impl Telling<'_> {
                         self.manner.voice.taped(length)
                     ),
                     Crew::Alone => format!(
-                        "Tie a string to {start} and pull it taut to {end}, {}; wind it round and peg it down.",
+                        "Tie a string to {start} and pull it taut to {end}, {}; make it fast there.",
                         self.manner.voice.taped(length)
                     ),
                 }]

@@ -5,7 +5,9 @@ use geometry::{Direction, Point};
 use super::builder::Builder;
 use crate::document::Plan;
 use crate::setout::offsets::MOST_TYPED;
-use crate::setout::{Course, Method, Part, PathLine, RouteSetOut, Spot, Spots, StraightSetOut};
+use crate::setout::{
+    Course, Method, Note, Part, PathLine, RouteSetOut, Spot, Spots, StraightSetOut,
+};
 use crate::units::{Ruler, Units};
 
 /// A straight to be set out, and what stands before.
@@ -77,6 +79,9 @@ pub fn course(job: &StraightJob) -> Course {
     };
     let set_between = |builder: &mut Builder, line: PathLine, ends: [Spot; 2]| {
         builder.stretch(ends[0], ends[1]);
+        if line != PathLine::Centre {
+            builder.note(Note::AlongTheEdge);
+        }
         let zero = builder.at(ends[0]);
         for (i, along) in between.iter().enumerate() {
             builder.along(ends, flag(line, i + 1), zero + way.unit() * *along);

@@ -169,7 +169,7 @@ pub fn lost_pegs_words() -> [Step; 3] {
         ),
         step(
             "Where its offset peg is lost too: put it back by its two ties, on the side that is told.",
-            Some("the check tie must read as before"),
+            Some("the third pull of the table must read as before"),
         ),
     ]
 }

@@ -1,8 +1,10 @@
 //! What the checks of a path's work may read: all of them judged together.
 
+use std::collections::BTreeMap;
+
 use super::RouteWork;
 use crate::budget::{Budget, CheckError, Taping, Thresholds};
-use crate::setout::Course;
+use crate::setout::{Course, Reading, Spot};
 
 impl RouteWork {
     /// Sets what the checks may read such that a whole good job passes 95 times in 100: the pegs
@@ -30,6 +32,32 @@ impl RouteWork {
         for (course, (_, budget)) in self.after_pegs_mut().zip(&after) {
             *course = budget.told(course, &thresholds, &taping.ruler);
         }
+        self.agree();
+    }
+
+    /// What is read between two pegs or marks in several places may read the same in all of them: the
+    /// widest there is, so that nothing fine in one is out in another.
+    fn agree(&mut self) {
+        let mut widest: BTreeMap<[Spot; 2], Reading> = BTreeMap::new();
+        let all = std::iter::once(&self.pegging).chain(self.after_pegs().map(|(_, course)| course));
+        for check in all
+            .flat_map(|course| &course.deeds)
+            .flat_map(|deed| &deed.checks)
+        {
+            if let Some(pair) = lasting(check) {
+                let known = widest.entry(pair).or_insert(*check);
+                widen(known, check);
+            }
+        }
+        let agree = |course: &mut Course| {
+            for check in course.deeds.iter_mut().flat_map(|deed| &mut deed.checks) {
+                if let Some(known) = lasting(check).and_then(|pair| widest.get(&pair)) {
+                    widen(check, known);
+                }
+            }
+        };
+        agree(&mut self.pegging);
+        self.after_pegs_mut().for_each(agree);
     }
 
     /// The courses of the straights and of all ways of the bends, and which of them are done.
@@ -49,5 +77,23 @@ impl RouteWork {
         straights
             .map(|straight| &mut straight.course)
             .chain(ways.filter_map(|way| way.course.as_mut().ok()))
+    }
+}
+
+/// The two ends of a check between pegs and marks, which are the same in every course.
+fn lasting(check: &Reading) -> Option<[Spot; 2]> {
+    let mut ends = [check.from, check.to];
+    ends.sort();
+    let last = |spot: &Spot| matches!(spot, Spot::Peg(_) | Spot::Mark(_));
+    ends.iter().all(last).then_some(ends)
+}
+
+/// Widens what a check may read by what another of the same length may.
+fn widen(check: &mut Reading, other: &Reading) {
+    check.least = check.least.min(other.least);
+    check.most = check.most.max(other.most);
+    if let (Some([under, over]), Some([lower, higher])) = (&mut check.stops, other.stops) {
+        *under = under.min(lower);
+        *over = over.max(higher);
     }
 }
