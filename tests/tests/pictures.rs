@@ -139,3 +139,27 @@ fn an_option_before_a_client_in_the_sun() {
     pad.key_press(egui::Key::Space);
     check("client-sun", &mut pad);
 }
+
+#[test]
+fn what_an_option_comes_to() {
+    let mut pad = pad(Look::Day, [1280.0, 1400.0], 1.0);
+    let build_up = plan::count::built_in()[3].clone();
+    pad.state_mut().commit(&plan::Edit::SetBuildUp {
+        scheme: 0,
+        build_up: Some(std::sync::Arc::new(build_up)),
+    });
+    let list = r#"(
+        version: 1,
+        currency: (sign: "€"),
+        lines: [
+            (key: "pavers", supplier: "Brickfield", sold: Per(Piece), price: "0.85", delivery: "45"),
+            (key: "bedding-sand", supplier: "Quarry Lane", sold: Per(Tonne), price: "38.50"),
+        ],
+        taxes: [(name: "tax", share: "20 %")],
+    )"#;
+    let prices = plan::price::read_price_list(list.as_bytes()).unwrap();
+    let prices = std::sync::Arc::new(prices);
+    pad.state_mut().commit(&plan::Edit::SetPrices(prices));
+    pad.get_by_role_and_label(Role::Tab, "Count").click();
+    check("count", &mut pad);
+}

@@ -167,13 +167,9 @@ impl Question {
                 folder,
                 Some(name),
             ),
-            Self::Order { folder, name } => (
-                words::ORDER,
-                words::ORDER_KIND,
-                table,
-                folder,
-                Some(name),
-            ),
+            Self::Order { folder, name } => {
+                (words::ORDER, words::ORDER_KIND, table, folder, Some(name))
+            }
         };
         let dialog = dialog.set_title(title).add_filter(kind, endings);
         let dialog = match folder {

@@ -1,5 +1,6 @@
 //! The slip: the chosen part of the path as a person would dictate it, figures editable in place.
 
+mod axes;
 mod bend;
 mod clean;
 mod compare;
