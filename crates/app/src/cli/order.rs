@@ -86,7 +86,8 @@ fn list(plan: &Plan, scheme: usize, order: &Order) -> String {
             text = format!("{text}\n{}\n", said::part(need.part));
         }
         text = format!("{text}  {}: {}", need.name, said::amount(need, ruler));
-        if let Some(ordered) = &line.ordered {
+        let ordered = line.ordered.as_ref();
+        if let Some(ordered) = ordered.filter(|it| it.packs || line.price.is_ok()) {
             let ordered = said::ordered(ordered, need.measure, ruler);
             text = format!("{text}. {ordered}");
         }

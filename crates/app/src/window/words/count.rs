@@ -62,6 +62,22 @@ pub fn part(part: Part) -> &'static str {
     }
 }
 
+/// The same with every unit on the line of its figures.
+#[must_use]
+pub fn unbroken(text: &str) -> String {
+    let mut after_figure = false;
+    let keep = |c: char| {
+        let c = if c == ' ' && after_figure {
+            '\u{a0}'
+        } else {
+            c
+        };
+        after_figure = c.is_ascii_digit();
+        c
+    };
+    text.chars().map(keep).collect()
+}
+
 /// How much, and between what where sources disagree.
 #[must_use]
 pub fn amount(need: &Need, ruler: Ruler) -> String {
@@ -82,7 +98,11 @@ fn between(amount: &str, range: Option<[String; 2]>) -> String {
 #[must_use]
 pub fn ordered(ordered: &Ordered, measure: Measure, ruler: Ruler) -> String {
     let count = ordered.count.normalize();
-    let mut words = format!("Order {count} × {}", ordered.one);
+    let mut words = if ordered.packs {
+        format!("Order {count} × {}", ordered.one)
+    } else {
+        format!("Reckoned as {count} {}", ordered.one)
+    };
     if ordered.packs && ordered.left_over > 0.0 {
         let left = measure.text(ordered.left_over, ruler);
         words = format!("{words}, {left} left over");
@@ -131,7 +151,7 @@ pub fn barrows(trips: &Trips, ruler: &Ruler) -> String {
         "Barrow runs: {}; {}; {} there and back in all",
         times(trips),
         limit(trips.limit),
-        ruler.text(trips.walked)
+        ruler.way(trips.walked)
     )
 }
 
@@ -156,9 +176,11 @@ pub fn costs(charge: &Charge, total: rust_decimal::Decimal, each: &str) -> Strin
 
 #[must_use]
 pub fn sum(charge: &Charge, sum: rust_decimal::Decimal, missing: usize) -> String {
+    let nothing = sum.is_zero();
     let sum = charge.currency.write(sum);
     match missing {
         0 => sum,
+        _ if nothing => NO_PRICE.to_owned(),
         1 => format!("{sum}, 1 without a price"),
         _ => format!("{sum}, {missing} without a price"),
     }

@@ -3,7 +3,9 @@
 use egui::Ui;
 use plan::Edit;
 use plan::count::{Measure, Need};
-use plan::price::{Charge, Labour, Line, PriceLine, PriceList, Sold, Unit, read_count, read_price};
+use plan::price::{
+    Charge, Labour, Line, Missing, PriceLine, PriceList, Sold, Unit, read_count, read_price,
+};
 use plan::units::{Ruler, Units};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -56,6 +58,8 @@ pub(super) fn price_ui(
             };
             small(ui, scene, &said::costs(charge, priced.total, &by));
         }
+        // The field says so.
+        Err(Missing::NoPrice) => {}
         Err(missing) => small(ui, scene, &capital(&missing.to_string())),
     }
 }

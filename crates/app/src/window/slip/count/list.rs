@@ -55,9 +55,10 @@ fn need_ui(
     ui.add_space(theme::GAP);
     let name = capital(&crate::window::words::short(&need.name));
     ui.label(RichText::new(&name).text_style(theme::strong()));
-    ui.label(said::amount(need, ruler));
-    if let Some(ordered) = &line.ordered {
-        ui.label(said::ordered(ordered, need.measure, ruler));
+    ui.label(said::unbroken(&said::amount(need, ruler)));
+    let ordered = line.ordered.as_ref();
+    if let Some(ordered) = ordered.filter(|it| it.packs || line.price.is_ok()) {
+        ui.label(said::unbroken(&said::ordered(ordered, need.measure, ruler)));
     }
     line::price_ui(ui, typing, scene, (place, need, line), &order.charge, out);
     let why = CollapsingHeader::new(said::WHY).id_salt(("why", &need.key));
@@ -92,6 +93,6 @@ fn spoil_ui(ui: &mut Ui, scene: &Scene<'_>, quantities: &Quantities) {
         said::loads(&spoil.loads, carrier),
         said::barrows(&spoil.barrows, &ruler),
     ] {
-        ui.label(words);
+        ui.label(said::unbroken(&words));
     }
 }
