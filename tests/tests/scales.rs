@@ -299,6 +299,10 @@ fn walk_count(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
         found.extend(faults(pad, &format!("{what}, {header}")));
         open(pad, &[header]);
     }
+    // Back to the top, where the next stage begins.
+    pad.get_by_label("Built of").scroll_to_me();
+    pad.get_by_role_and_label(Role::Button, "A").scroll_to_me();
+    pad.run();
     found
 }
 
