@@ -49,6 +49,7 @@ pub const PAVERS: &str = "Pavers one by one";
 pub const LAID: &str = "They are laid";
 pub const WIDTHS: &str = "Which width saves cuts";
 pub const NO_SAVING: &str = "No width within 50 mm has fewer cuts";
+pub const BARS_LACK: &str = "! prices are missing there: an open bar will be longer";
 pub const CHART: &str = "What each part of the work costs";
 
 #[must_use]

@@ -102,7 +102,7 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, charge: &Charge) {
         node.set_value(words.join("; "));
     });
     if parts.iter().any(|part| part.missing > 0) {
-        small(ui, scene, "! an empty bar lacks prices: it will be longer");
+        small(ui, scene, said::BARS_LACK);
     }
 }
 

@@ -34,7 +34,8 @@ pub(super) fn ui(
     ui.add_space(theme::GAP);
     sums_ui(ui, scene, &order.charge);
     let currency = &order.charge.currency;
-    if let Some(band) = &order.band {
+    // Of an incomplete total nobody knows the end.
+    if let Some(band) = order.band.as_ref().filter(|_| order.charge.is_complete()) {
         let [low, high] = [band.least, band.most].map(|it| currency.write(it));
         let driver = band.driver.and_then(|it| order.quantities.needs.get(it));
         small(
