@@ -129,9 +129,9 @@ impl Kind {
 }
 
 /// The most digits behind the point that are written.
-const DIGITS: usize = 4;
+const DIGITS: i32 = 7;
 /// How many digits are written in all, where the whole ones are fewer.
-const IN_ALL: usize = 5;
+const IN_ALL: i32 = 5;
 
 impl Ruler {
     /// A figure as text in the units of a plan, to five digits.
@@ -151,8 +151,10 @@ impl Ruler {
         }
         let (sign, size) = kind.usual(self.units);
         let count = value / size;
-        let whole = format!("{:.0}", count.abs()).len();
-        let places = IN_ALL.saturating_sub(whole).min(DIGITS);
+        let places = (1..=DIGITS)
+            .find(|places| count.abs() * 10_f64.powi(*places) >= 10_f64.powi(IN_ALL - 1))
+            .unwrap_or(DIGITS);
+        let places = usize::try_from(places).unwrap_or(0);
         let digits = format!("{count:.places$}");
         let digits = match digits.contains('.') {
             true => digits.trim_end_matches('0').trim_end_matches('.'),

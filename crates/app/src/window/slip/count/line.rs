@@ -220,7 +220,7 @@ fn seller_ui(
     };
     if let Some(sold) = choice(ui, said::SOLD, &line.sold, &all, words) {
         out.push(Intent::Commit(set_prices(scene, |it| {
-            it.lines[at].sold = sold
+            it.lines[at].sold = sold;
         })));
     }
     let count = |count: Option<Decimal>| count.map_or(said::NONE.to_owned(), |it| it.to_string());

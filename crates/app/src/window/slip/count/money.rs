@@ -79,7 +79,7 @@ fn rates_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<I
         out,
         |text| {
             Ok(set_prices(scene, |it| {
-                text.clone_into(&mut it.currency.sign)
+                text.clone_into(&mut it.currency.sign);
             }))
         },
     );
@@ -91,7 +91,7 @@ fn rates_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<I
             SignPlace::Before
         };
         out.push(Intent::Commit(set_prices(scene, |it| {
-            it.currency.place = place
+            it.currency.place = place;
         })));
     }
     if scene.plan.count.labour {
@@ -147,7 +147,7 @@ fn taxes_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<I
         let name = (CountField::TaxName(at), "A tax", tax.name.as_str());
         field_ui(ui, typing, name, out, |text| {
             Ok(set_prices(scene, |it| {
-                text.clone_into(&mut it.taxes[at].name)
+                text.clone_into(&mut it.taxes[at].name);
             }))
         });
         let called = format!("Share of {}", short(&tax.name));
@@ -176,7 +176,7 @@ fn taxes_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<I
         };
         let share = Share::default();
         out.push(Intent::Commit(set_prices(scene, |it| {
-            it.taxes.push(Tax { name, share })
+            it.taxes.push(Tax { name, share });
         })));
     }
 }
