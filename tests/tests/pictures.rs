@@ -139,3 +139,58 @@ fn an_option_before_a_client_in_the_sun() {
     pad.key_press(egui::Key::Space);
     check("client-sun", &mut pad);
 }
+
+/// The Count stage with pavers and a few prices.
+fn counted<'a>(look: Look) -> Harness<'a, Sketchpad> {
+    let mut pad = pad(look, [1280.0, 720.0], 1.0);
+    let build_up = plan::count::built_in()[3].clone();
+    pad.state_mut().commit(&plan::Edit::SetBuildUp {
+        scheme: 0,
+        build_up: Some(std::sync::Arc::new(build_up)),
+    });
+    let list = r#"(
+        version: 1,
+        currency: (sign: "€"),
+        lines: [
+            (key: "dig", supplier: "Quarry Lane", sold: Per(CubicMetre), price: "42"),
+            (key: "pavers", supplier: "Brickfield", sold: Per(Piece), price: "0.85", delivery: "45"),
+            (key: "bedding-sand", supplier: "Quarry Lane", sold: Per(Tonne), price: "38.50"),
+            (key: "joint-sand", supplier: "Quarry Lane", sold: Per(Kilogram), price: "0.24"),
+        ],
+        taxes: [(name: "tax", share: "20 %")],
+    )"#;
+    let prices = plan::price::read_price_list(list.as_bytes()).unwrap();
+    let prices = std::sync::Arc::new(prices);
+    pad.state_mut().commit(&plan::Edit::SetPrices(prices));
+    pad.get_by_role_and_label(Role::Tab, "Count").click();
+    pad.run();
+    pad
+}
+
+#[test]
+fn what_an_option_comes_to() {
+    check("count", &mut counted(Look::Day));
+}
+
+#[test]
+fn what_it_costs_in_the_sun() {
+    let mut pad = counted(Look::Sun);
+    pad.get_by_role_and_label(Role::Image, "What each part of the work costs")
+        .scroll_to_me();
+    check("count-cost-sun", &mut pad);
+}
+
+#[test]
+fn options_on_two_axes_after_dark() {
+    let mut pad = pad(Look::Dusk, [1280.0, 720.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Compare").click();
+    pad.run();
+    let header = "On two axes";
+    pad.get_by_label(header).scroll_to_me();
+    pad.run();
+    pad.get_by_label(header).click();
+    pad.run();
+    let chart = "Options by length across and tightest inside edge upwards";
+    pad.get_by_role_and_label(Role::Image, chart).scroll_to_me();
+    check("axes-dusk", &mut pad);
+}

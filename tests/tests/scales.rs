@@ -227,6 +227,7 @@ fn walk(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     }
     press(pad, Modifiers::NONE, Key::A);
     found.extend(walk_site(pad, what));
+    found.extend(walk_count(pad, what));
     click(pad, Role::Tab, "Set out");
     found.extend(faults(pad, &format!("{what}, set out")));
     click(pad, Role::Button, "B");
@@ -268,6 +269,61 @@ fn walk_steps(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
     }
     press(pad, Modifiers::NONE, Key::Escape);
     found
+}
+
+/// The Count stage: nothing chosen yet, then a build-up with prices, and all that opens.
+fn walk_count(pad: &mut Pad<'_>, what: &str) -> Vec<String> {
+    click(pad, Role::Tab, "Count");
+    let mut found = faults(pad, &format!("{what}, count"));
+    let build_up = plan::count::built_in()[3].clone();
+    pad.state_mut().commit(&Edit::SetBuildUp {
+        scheme: 0,
+        build_up: Some(std::sync::Arc::new(build_up)),
+    });
+    pad.run();
+    found.extend(faults(pad, &format!("{what}, counted")));
+    pad.state_mut()
+        .commit(&Edit::SetPrices(std::sync::Arc::new(prices())));
+    pad.run();
+    found.extend(faults(pad, &format!("{what}, priced")));
+    for header in [
+        "What is assumed of it",
+        "What is dug, and what carries it",
+        "Sharp sand: why so much, and who sells it",
+        "Which width saves cuts",
+    ] {
+        // What is out of sight would not be hit.
+        pad.get_by_label(header).scroll_to_me();
+        pad.run();
+        open(pad, &[header]);
+        found.extend(faults(pad, &format!("{what}, {header}")));
+        open(pad, &[header]);
+    }
+    // Back to the top, where the next stage begins.
+    pad.get_by_label("Built of").scroll_to_me();
+    pad.get_by_role_and_label(Role::Button, "A").scroll_to_me();
+    pad.run();
+    found
+}
+
+/// Prices with the longest names, not for everything.
+fn prices() -> plan::price::PriceList {
+    let text = format!(
+        r#"(
+            version: 1,
+            currency: (sign: "€"),
+            lines: [
+                (key: "pavers", supplier: "{supplier}", sold: Per(Piece), price: "0.85", delivery: "45"),
+                (key: "bedding-sand", supplier: "{supplier}", sold: Per(Tonne), price: "1234567.89", least_order: Some("5")),
+            ],
+            overhead: "15 %",
+            contingency: "5 %",
+            taxes: [(name: "{tax}", share: "20 %")],
+        )"#,
+        supplier = long("Merchant", false),
+        tax = long("Tax", true),
+    );
+    plan::price::read_price_list(text.as_bytes()).expect("a price list")
 }
 
 /// The Measure stage: nothing chosen, each kind of thing chosen, a thing being drawn.

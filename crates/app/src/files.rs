@@ -6,8 +6,10 @@ use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
 use plan::Plan;
+use plan::count::{BuildUp, BuildUpError, read_build_up};
 use plan::file::{self, FileError};
 use plan::limits::FILE_BYTES;
+use plan::price::{PriceFileError, PriceList, read_price_list};
 
 /// Reads a plan from a file.
 ///
@@ -18,6 +20,37 @@ pub fn read_plan(path: &Path) -> Result<Plan, FilesError> {
     let trouble = |what| FilesError::new(path, what);
     let bytes = read(path).map_err(trouble)?;
     file::read(&bytes).map_err(|error| trouble(Trouble::Plan(error)))
+}
+
+/// Reads a build-up from a file of its own.
+///
+/// # Errors
+/// As [`read_plan`], for what does not hold a build-up.
+pub fn build_up(path: &Path) -> Result<BuildUp, FilesError> {
+    let bytes = read(path).map_err(|what| match what {
+        Trouble::Plan(FileError::TooLarge { bytes }) => {
+            Trouble::BuildUp(BuildUpError::TooLarge { bytes })
+        }
+        what => what,
+    });
+    // What is no text shows as such at its place.
+    bytes
+        .and_then(|bytes| read_build_up(&String::from_utf8_lossy(&bytes)).map_err(Trouble::BuildUp))
+        .map_err(|what| FilesError::new(path, what))
+}
+
+/// Reads the price list that is kept between jobs.
+///
+/// # Errors
+/// As [`read_plan`], for what does not hold a price list.
+pub fn price_list(path: &Path) -> Result<PriceList, FilesError> {
+    let bytes = read(path).map_err(|what| match what {
+        Trouble::Plan(error) => Trouble::Prices(PriceFileError(error)),
+        what => what,
+    });
+    bytes
+        .and_then(|bytes| read_price_list(&bytes).map_err(Trouble::Prices))
+        .map_err(|what| FilesError::new(path, what))
 }
 
 fn read(path: &Path) -> Result<Vec<u8>, Trouble> {
@@ -121,6 +154,10 @@ pub enum Trouble {
     Reading(io::Error),
     /// It does not hold a plan.
     Plan(FileError),
+    /// It does not hold a build-up.
+    BuildUp(BuildUpError),
+    /// It does not hold a price list.
+    Prices(PriceFileError),
     /// The folder it should lie in is not there.
     NoFolder(PathBuf),
     /// It is protected against writing.
@@ -174,6 +211,8 @@ impl fmt::Display for FilesError {
             }
             Trouble::Reading(error) => write!(f, "this file cannot be read: {error}"),
             Trouble::Plan(error) => error.fmt(f),
+            Trouble::BuildUp(error) => error.fmt(f),
+            Trouble::Prices(error) => error.fmt(f),
             Trouble::NoFolder(folder) => write!(
                 f,
                 "there is no folder {}: make it first, or write somewhere else",

@@ -29,6 +29,7 @@ pub use order::order_csv;
 pub use saving::{Saving, saves};
 pub use share::{Share, ShareError};
 pub use unit::{Sold, Unit};
+pub use written::{MoneyError, read_count, read_price};
 
 pub(crate) use check::check;
 

@@ -8,6 +8,8 @@ mod common;
 mod bad_input;
 #[path = "count/built_in.rs"]
 mod built_in;
+#[path = "count/figures.rs"]
+mod figures;
 #[path = "count/ground.rs"]
 mod ground;
 #[path = "count/laws.rs"]

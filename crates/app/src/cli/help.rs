@@ -7,6 +7,7 @@ pub(super) const PEGBOW: &str = r#"Pegbow: draw a curved garden path, see its be
   pegbow check PLAN.ron               lists what to put right in a plan
   pegbow sheet PLAN.ron --to OUT.pdf  writes the sheet that is taken outside
   pegbow pegs PLAN.ron --to OUT.csv   writes every peg as a table
+  pegbow order PLAN.ron               lists what one option needs, and what it costs
   pegbow picture PLAN.ron --to A.png  draws one option as a picture to send or show
   pegbow figures PLAN.ron             prints every figure of a plan, for scripts
   pegbow example                      prints the built-in example plan
@@ -144,6 +145,27 @@ Two examples
     pegbow pegs quince-yard.ron --to quince-yard.csv
   Those of the second:
     pegbow pegs quince-yard.ron --option B --to sweep.csv
+"#;
+
+pub(super) const ORDER: &str = r#"pegbow order: lists what one option needs, and what it costs
+
+  pegbow order PLAN.ron
+
+  --option LETTER     which option of the plan; the first if nothing is said
+  --prices LIST.ron   go by the prices of this list rather than by those of the plan
+  --to OUT.csv        write a table instead of printing; one that is there is replaced, a plan never
+  -h, --help          this text
+
+The option needs a build-up, chosen at Count in the window. What has no price is listed with "no
+price", and then the total is said to be incomplete. In the table amounts are metres, square and
+cubic metres, kilograms, pieces and hours; docs/prices.md names every column and says how a price
+list is written.
+
+Two examples
+  What the first option needs:
+    pegbow order quince-yard.ron
+  The second by your own prices, as a table:
+    pegbow order quince-yard.ron --option B --prices prices.ron --to order.csv
 "#;
 
 pub(super) const PICTURE: &str = r#"pegbow picture: draws one option as a picture to send or show

@@ -7,6 +7,7 @@ mod check;
 mod example;
 mod figures;
 mod help;
+mod order;
 mod pegs;
 mod picture;
 mod sheet;
@@ -79,6 +80,7 @@ fn obey(mut parser: Parser, words: &mut Words<'_>) -> Result<Asked, Wrong> {
             Some("check") => check::run(parser, words)?,
             Some("example") => example::run(parser, words)?,
             Some("figures") => figures::run(parser, words)?,
+            Some("order") => order::run(parser, words)?,
             Some("pegs") => pegs::run(parser, words)?,
             Some("picture") => picture::run(parser, words)?,
             Some("sheet") => sheet::run(parser, words)?,

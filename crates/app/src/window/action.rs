@@ -43,6 +43,14 @@ pub enum Action {
     Show,
     /// Save the chosen option as a picture.
     Picture,
+    /// Build the chosen option up as a file says.
+    BuildUp,
+    /// Open the price list that is kept between jobs.
+    OpenPrices,
+    /// Save it.
+    SavePrices,
+    /// Write the order list as a table.
+    OrderList,
     /// Show which keys do what.
     Keys,
 }
@@ -69,6 +77,20 @@ pub const ACTIONS: &[Entry] = &[
         words::SAVE_AS,
         words::SAVE_AS_TIP,
         &[ctrl_shift(Key::S)],
+        false,
+    ),
+    entry(
+        Action::OpenPrices,
+        words::OPEN_PRICES,
+        words::OPEN_PRICES_TIP,
+        &[ctrl_shift(Key::O)],
+        false,
+    ),
+    entry(
+        Action::SavePrices,
+        words::SAVE_PRICES,
+        words::SAVE_PRICES_TIP,
+        &[ctrl_shift(Key::P)],
         false,
     ),
     entry(
@@ -191,6 +213,20 @@ pub const ACTIONS: &[Entry] = &[
         false,
     ),
     entry(
+        Action::BuildUp,
+        words::BUILD_UP,
+        words::BUILD_UP_TIP,
+        &[ctrl(Key::B)],
+        false,
+    ),
+    entry(
+        Action::OrderList,
+        words::ORDER_LIST,
+        words::ORDER_LIST_TIP,
+        &[ctrl(Key::L)],
+        false,
+    ),
+    entry(
         Action::Keys,
         words::KEYS,
         words::KEYS_TIP,
@@ -308,6 +344,10 @@ mod tests {
         check(CTRL, Key::Y, &[Action::Redo]);
         check(CTRL, Key::O, &[Action::Open]);
         check(CTRL, Key::P, &[Action::Sheet]);
+        check(shift, Key::O, &[Action::OpenPrices]);
+        check(shift, Key::P, &[Action::SavePrices]);
+        check(CTRL, Key::L, &[Action::OrderList]);
+        check(CTRL, Key::B, &[Action::BuildUp]);
         check(Modifiers::NONE, Key::F, &[Action::Fit]);
         check(Modifiers::NONE, Key::Home, &[Action::Fit]);
         check(Modifiers::NONE, Key::Plus, &[Action::Closer]);
@@ -342,6 +382,10 @@ mod tests {
             Action::Smaller,
             Action::Show,
             Action::Picture,
+            Action::BuildUp,
+            Action::OpenPrices,
+            Action::SavePrices,
+            Action::OrderList,
             Action::Keys,
         ] {
             assert_eq!(action.entry().action, action);

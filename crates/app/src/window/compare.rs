@@ -11,6 +11,8 @@ pub struct Comparing {
     pub others: bool,
     /// What the table is sorted by; nothing for the order of the plan.
     pub sort: Option<Sort>,
+    /// What stands along the two axes of their chart, across and upwards.
+    pub axes: [Criterion; 2],
     /// Where one walks, while the chosen option is shown to a client over the whole window.
     pub shown: Option<Walk>,
 }
@@ -21,6 +23,7 @@ impl Default for Comparing {
             side_by_side: false,
             others: true,
             sort: None,
+            axes: [Criterion::Length, Criterion::TightestInside],
             shown: None,
         }
     }
@@ -53,6 +56,8 @@ pub enum CompareAsk {
     Others(bool),
     /// Sort the table: the best first, then last, then as the plan has them.
     SortBy(Criterion),
+    /// Put this along an axis of the chart: 0 across, 1 upwards.
+    Axis(usize, Criterion),
     /// Turn to the next option, or the one before.
     Next {
         /// The one before.

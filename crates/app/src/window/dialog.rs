@@ -36,6 +36,30 @@ pub enum Question {
         /// The name offered.
         name: String,
     },
+    /// Which file to take a build-up from.
+    BuildUp {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+    },
+    /// Which price list to open.
+    OpenPrices {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+    },
+    /// Where to save the price list.
+    SavePrices {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+        /// The name offered.
+        name: String,
+    },
+    /// Where to write the order list.
+    Order {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+        /// The name offered.
+        name: String,
+    },
     /// Where to save a picture; the end of the name says of which kind.
     Picture {
         /// Where to look first.
@@ -115,8 +139,8 @@ impl Dialog {
 impl Question {
     fn put_to_desktop(self) -> Option<PathBuf> {
         let dialog = rfd::FileDialog::new();
-        let (plan, sheet, picture): (&[&str], &[&str], &[&str]) =
-            (&["ron"], &["pdf"], &["png", "svg"]);
+        let (plan, sheet, picture, table): (&[&str], &[&str], &[&str], &[&str]) =
+            (&["ron"], &["pdf"], &["png", "svg"], &["csv"]);
         let (title, kind, endings, folder, name) = match self {
             Self::Open { folder } => (words::OPEN, words::PLAN_KIND, plan, folder, None),
             Self::Save { folder, name } => {
@@ -132,6 +156,20 @@ impl Question {
                 folder,
                 Some(name),
             ),
+            Self::BuildUp { folder } => (words::BUILD_UP, words::BUILD_UP_KIND, plan, folder, None),
+            Self::OpenPrices { folder } => {
+                (words::OPEN_PRICES, words::PRICES_KIND, plan, folder, None)
+            }
+            Self::SavePrices { folder, name } => (
+                words::SAVE_PRICES,
+                words::PRICES_KIND,
+                plan,
+                folder,
+                Some(name),
+            ),
+            Self::Order { folder, name } => {
+                (words::ORDER, words::ORDER_KIND, table, folder, Some(name))
+            }
         };
         let dialog = dialog.set_title(title).add_filter(kind, endings);
         let dialog = match folder {

@@ -1,10 +1,12 @@
 //! Errands: opening, saving, writing the sheet, closing; with every question they need answered.
 
+mod counting;
+
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use egui::{Context, Id, Key, Modal, RichText, TextEdit, ViewportCommand};
-use plan::{History, Plan};
+use plan::{Edit, History, Plan};
 
 use super::action::Action;
 use super::dialog::{Answer, Dialog, Question};
@@ -42,6 +44,10 @@ enum Errand {
     Save(PathBuf),
     Sheet(PathBuf),
     Picture(PathBuf),
+    BuildUp(PathBuf),
+    OpenPrices(PathBuf),
+    SavePrices(PathBuf),
+    Order(PathBuf),
     Close,
 }
 
@@ -74,6 +80,8 @@ pub enum Done {
     Opened(Box<Plan>),
     /// This plan was saved, said in a sentence.
     Saved(Arc<Plan>, String),
+    /// This was read, said in a sentence: an edit of the plan.
+    Read(Box<Edit>, String),
     /// Something was written, said in a sentence.
     Wrote(String),
     /// It failed, said in a sentence.
@@ -120,6 +128,28 @@ impl Errands {
                 let question = Question::Picture {
                     folder: self.folder(),
                     name: format!("{}.png", self.stem(history.settled())),
+                };
+                self.ask(question, ctx);
+            }
+            Action::BuildUp => {
+                let folder = self.folder();
+                self.ask(Question::BuildUp { folder }, ctx);
+            }
+            Action::OpenPrices => {
+                let folder = self.folder();
+                self.ask(Question::OpenPrices { folder }, ctx);
+            }
+            Action::SavePrices => {
+                let question = Question::SavePrices {
+                    folder: self.folder(),
+                    name: "prices.ron".to_owned(),
+                };
+                self.ask(question, ctx);
+            }
+            Action::OrderList => {
+                let question = Question::Order {
+                    folder: self.folder(),
+                    name: format!("{}.csv", self.stem(history.settled())),
                 };
                 self.ask(question, ctx);
             }
@@ -188,6 +218,15 @@ impl Errands {
             Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, sheet)),
             Errand::Picture(path) => {
                 Some(save_picture(&path, self.path.as_deref(), history, sheet.0))
+            }
+            Errand::BuildUp(path) => Some(counting::read_build_up(&path, sheet.0)),
+            Errand::OpenPrices(path) => Some(counting::open_prices(&path)),
+            Errand::SavePrices(path) => {
+                Some(counting::save_prices(&path, self.path.as_deref(), history))
+            }
+            Errand::Order(path) => {
+                let own = self.path.as_deref();
+                Some(counting::write_order(&path, own, history, sheet.0))
             }
             Errand::Close => {
                 // Kept until the window is gone, so that closing is not asked about again.
@@ -359,7 +398,10 @@ impl Errands {
             return;
         }
         let path = PathBuf::from(typed);
-        let opens = matches!(field.question, Question::Open { .. });
+        let opens = matches!(
+            field.question,
+            Question::Open { .. } | Question::BuildUp { .. } | Question::OpenPrices { .. }
+        );
         let own = self.path.as_deref() == Some(path.as_path());
         if !opens && !own && path.exists() && field.replaces.as_deref() != Some(path.as_path()) {
             field.replaces = Some(path);
@@ -377,6 +419,10 @@ fn errand(question: &Question, path: PathBuf) -> Errand {
         Question::Save { .. } => Errand::Save(with_ending(path, "ron")),
         Question::Sheet { .. } => Errand::Sheet(with_ending(path, "pdf")),
         Question::Picture { .. } => Errand::Picture(with_ending(path, "png")),
+        Question::BuildUp { .. } => Errand::BuildUp(path),
+        Question::OpenPrices { .. } => Errand::OpenPrices(path),
+        Question::SavePrices { .. } => Errand::SavePrices(with_ending(path, "ron")),
+        Question::Order { .. } => Errand::Order(with_ending(path, "csv")),
     }
 }
 
@@ -393,9 +439,13 @@ fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
 fn offered(question: &Question) -> String {
     let here = || std::env::current_dir().unwrap_or_default();
     let path = match question {
-        Question::Open { folder } => folder.clone().unwrap_or_else(here).join(""),
+        Question::Open { folder }
+        | Question::BuildUp { folder }
+        | Question::OpenPrices { folder } => folder.clone().unwrap_or_else(here).join(""),
         Question::Save { folder, name }
         | Question::Sheet { folder, name }
+        | Question::SavePrices { folder, name }
+        | Question::Order { folder, name }
         | Question::Picture { folder, name } => folder.clone().unwrap_or_else(here).join(name),
     };
     path.to_string_lossy().into_owned()

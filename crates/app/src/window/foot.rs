@@ -21,26 +21,21 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     let painter = ui.painter().clone();
     let string = Stroke::new(1.5 * palette.weight, palette.string);
     painter.hline(area.x_range(), string_at, string);
-    let mut left = area.left() + 30.0;
-    for stage in Stage::ALL {
-        let waiting = scene
-            .solved
-            .findings
-            .iter()
-            .filter(|finding| {
-                finding.severity != Severity::Note
-                    && finding.place.concerns(scene.pick.scheme)
-                    && stage == Stage::Draw
-            })
-            .count();
-        let word = match waiting {
-            0 => stage.word().to_owned(),
-            count => format!("{}  {count} to look at", stage.word()),
-        };
+    let stages = Stage::ALL.map(|stage| {
+        let word = word(scene, stage);
         let chosen = stage == scene.stage;
         let face = if chosen { Face::Strong } else { Face::Text };
         let galley = painter.layout_no_wrap(word.clone(), face.sized(theme::BODY), palette.ink);
-        let width = galley.size().x.max(theme::TARGET) + 20.0;
+        (stage, word, chosen, galley)
+    });
+    let wide = |galley: &egui::Galley| galley.size().x.max(theme::TARGET);
+    let text: f32 = stages.iter().map(|(.., galley)| wide(galley)).sum();
+    // In a small window with large type they stand closer.
+    let room = (area.width() - text) / (stages.len() as f32 + 1.0);
+    let closer = (room / (AROUND + BETWEEN)).clamp(CLOSEST, 1.0);
+    let mut left = area.left() + BEFORE * closer;
+    for (stage, word, chosen, galley) in stages {
+        let width = wide(&galley) + AROUND * closer;
         let rect = Rect::from_min_size(egui::pos2(left, area.top()), vec2(width, area.height()));
         let touch = ui.interact(rect, ui.scope_id().with(stage.word()), Sense::click());
         ui.ctx().accesskit_node_builder(touch.id, |node| {
@@ -72,13 +67,33 @@ pub fn ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
         if touch.clicked() {
             out.push(Intent::Stage(stage));
         }
-        left += width + 24.0;
+        left += width + BETWEEN * closer;
     }
     let rest = Rect::from_min_max(egui::pos2(left, string_at + 2.0), area.max);
     let words = egui::UiBuilder::new()
         .max_rect(rest.shrink2(vec2(10.0, 0.0)))
         .layout(Layout::right_to_left(Align::Center));
     ui.scope_builder(words, |ui| actions_ui(ui, out));
+}
+
+/// Before the first stage, around its word and between two of them, in screen points; and to what share of that
+/// they close up.
+const BEFORE: f32 = 30.0;
+const AROUND: f32 = 20.0;
+const BETWEEN: f32 = 24.0;
+const CLOSEST: f32 = 0.2;
+
+/// The word of a stage, with how many findings wait there.
+fn word(scene: &Scene<'_>, stage: Stage) -> String {
+    let waits = |finding: &&plan::Finding| {
+        finding.severity != Severity::Note
+            && finding.place.concerns(scene.pick.scheme)
+            && stage == Stage::Draw
+    };
+    match scene.solved.findings.iter().filter(waits).count() {
+        0 => stage.word().to_owned(),
+        count => format!("{}  {count} to look at", stage.word()),
+    }
 }
 
 /// What is asked for most, as plain words, the most wanted at the far right; where the window is

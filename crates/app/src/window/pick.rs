@@ -66,13 +66,21 @@ pub enum Stage {
     Draw,
     /// Set the options beside each other.
     Compare,
+    /// Count what to dig, buy and do.
+    Count,
     /// Carry it outside.
     SetOut,
 }
 
 impl Stage {
     /// All stages, in the order of the work.
-    pub const ALL: [Self; 4] = [Self::Measure, Self::Draw, Self::Compare, Self::SetOut];
+    pub const ALL: [Self; 5] = [
+        Self::Measure,
+        Self::Draw,
+        Self::Compare,
+        Self::Count,
+        Self::SetOut,
+    ];
 
     /// Its word.
     #[must_use]
@@ -81,6 +89,7 @@ impl Stage {
             Self::Measure => "Measure",
             Self::Draw => "Draw",
             Self::Compare => "Compare",
+            Self::Count => "Count",
             Self::SetOut => "Set out",
         }
     }

@@ -13,7 +13,6 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
-use plan::compare::{Comparison, compare};
 use plan::document::{Route, Shape, Site};
 use plan::edit::LegId;
 use plan::room::Room;
@@ -24,7 +23,7 @@ use plan::{Edit, History, Plan, Solved};
 use super::action::Action;
 use super::canvas::{Canvas, Scene};
 use super::compare::{Comparing, Walk};
-use super::derived::Derived;
+use super::derived::{Compared, Derived};
 use super::errands::Errands;
 use super::hints::Hints;
 use super::intent::Intent;
@@ -88,25 +87,6 @@ impl Remembered {
                 let solved = Arc::new(plan.solve_after(before));
                 self.of = Some((Arc::clone(plan), Arc::clone(&solved)));
                 solved
-            }
-        }
-    }
-}
-
-/// The options beside each other, as long as what was solved is that very one.
-#[derive(Default)]
-struct Compared {
-    of: Option<(Arc<Solved>, Rc<Comparison>)>,
-}
-
-impl Compared {
-    fn get(&mut self, plan: &Plan, solved: &Arc<Solved>) -> Rc<Comparison> {
-        match &self.of {
-            Some((of, comparison)) if Arc::ptr_eq(of, solved) => Rc::clone(comparison),
-            _ => {
-                let comparison = Rc::new(compare(plan, solved));
-                self.of = Some((Arc::clone(solved), Rc::clone(&comparison)));
-                comparison
             }
         }
     }
@@ -457,7 +437,7 @@ impl Sketchpad {
                 self.mode = Mode::Lay(Lay::new_path());
             }
             Action::Measure => {
-                if matches!(self.stage, Stage::Compare | Stage::SetOut) {
+                if matches!(self.stage, Stage::Compare | Stage::Count | Stage::SetOut) {
                     self.stage = Stage::Draw;
                 }
                 self.mode = Mode::Measure(Measure::default());
@@ -473,7 +453,11 @@ impl Sketchpad {
             | Action::Save
             | Action::SaveAs
             | Action::Sheet
-            | Action::Picture => {
+            | Action::Picture
+            | Action::BuildUp
+            | Action::OpenPrices
+            | Action::SavePrices
+            | Action::OrderList => {
                 self.errands.start(ctx, action, &self.history);
             }
         }
@@ -529,6 +513,14 @@ impl Sketchpad {
                     sentence,
                     wrong: false,
                 });
+            }
+            Some(Done::Read(edit, sentence)) => {
+                self.said = None;
+                self.carry_out_edit(&edit);
+                if self.said.is_none() {
+                    let wrong = false;
+                    self.said = Some(Said { sentence, wrong });
+                }
             }
             Some(Done::Wrote(sentence)) => {
                 self.said = Some(Said {

@@ -2,6 +2,7 @@
 #![expect(missing_docs, reason = "each sentence says what it is")]
 
 pub mod compare;
+pub mod count;
 
 /// Name of the program, as on the window.
 pub const PROGRAM: &str = "Pegbow";
@@ -99,6 +100,14 @@ pub mod actions {
     pub const PICTURE: &str = "Save a picture…";
     pub const PICTURE_TIP: &str =
         "Save the chosen option as a picture, in pixels (.png) or in lines (.svg)";
+    pub const BUILD_UP: &str = "Own build-up…";
+    pub const BUILD_UP_TIP: &str = "Build the chosen option up as a file of your own says";
+    pub const OPEN_PRICES: &str = "Open a price list…";
+    pub const OPEN_PRICES_TIP: &str = "Take the prices of this plan from the list you keep";
+    pub const SAVE_PRICES: &str = "Save the price list…";
+    pub const SAVE_PRICES_TIP: &str = "Keep the prices of this plan for the next job";
+    pub const ORDER_LIST: &str = "Order list…";
+    pub const ORDER_LIST_TIP: &str = "Write what the chosen option needs as a table (.csv)";
     pub const KEYS: &str = "Keys";
     pub const KEYS_TIP: &str = "Show which keys do what";
 }
@@ -109,6 +118,13 @@ pub mod files {
     pub const SAVE: &str = "Save the plan";
     pub const SHEET: &str = "Write the sheet";
     pub const PICTURE: &str = "Save a picture";
+    pub const BUILD_UP: &str = "Open a build-up";
+    pub const OPEN_PRICES: &str = "Open a price list";
+    pub const SAVE_PRICES: &str = "Save the price list";
+    pub const ORDER: &str = "Write the order list";
+    pub const BUILD_UP_KIND: &str = "Build-up";
+    pub const PRICES_KIND: &str = "Price list";
+    pub const ORDER_KIND: &str = "Table";
     pub const PLAN_KIND: &str = "Pegbow plan";
     pub const SHEET_KIND: &str = "PDF";
     pub const PICTURE_KIND: &str = "Picture";
@@ -388,6 +404,10 @@ pub mod errands {
             Question::Picture { .. } => {
                 "Type where the picture goes: .png in pixels, .svg in lines"
             }
+            Question::BuildUp { .. } => "Type where the build-up is",
+            Question::OpenPrices { .. } => "Type where the price list is",
+            Question::SavePrices { .. } => "Type where the price list is to be saved",
+            Question::Order { .. } => "Type where the order list is to be written: .csv",
         }
     }
 
@@ -396,7 +416,9 @@ pub mod errands {
             Question::Open { .. } => "Open it",
             Question::Save { .. } => "Save it",
             Question::Sheet { .. } => "Write it",
-            Question::Picture { .. } => "Save it",
+            Question::Picture { .. } | Question::SavePrices { .. } => "Save it",
+            Question::BuildUp { .. } | Question::OpenPrices { .. } => "Open it",
+            Question::Order { .. } => "Write it",
         }
     }
 
@@ -406,6 +428,22 @@ pub mod errands {
 
     pub fn wrote(path: &Path) -> String {
         format!("The sheet is written to {}", shown(path))
+    }
+
+    pub const OVER_PLAN: &str = "That is the plan’s own file: give another name";
+    pub const NOTHING_TO_ORDER: &str =
+        "There is nothing to order yet: draw a path, and choose at Count what it is built of";
+
+    pub fn prices_saved(path: &Path) -> String {
+        format!("The price list is saved as {}", shown(path))
+    }
+
+    pub fn ordered(path: &Path) -> String {
+        format!("The order list is written to {}", shown(path))
+    }
+
+    pub fn taken_from(path: &Path) -> String {
+        format!("Taken from {}", shown(path))
     }
 
     pub fn drew(path: &Path) -> String {

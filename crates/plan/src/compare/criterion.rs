@@ -137,6 +137,24 @@ impl Criterion {
         }
     }
 
+    /// The figure of an option as a number to draw it by, in SI units, radians, days and the money of the plan; of
+    /// widths the least. `None` where it is not known or no single number.
+    #[must_use]
+    pub fn value(self, standing: &Standing) -> Option<f64> {
+        let value = match self {
+            Self::Length => Some(standing.length),
+            Self::Area => Some(standing.area),
+            Self::Width => Some(standing.widths[0]),
+            Self::TightestInside => standing.tightest_inside,
+            Self::TurnPerPace => Some(standing.turn_per_pace),
+            Self::Clearance => standing.nearest.as_ref().map(|nearest| nearest.distance),
+            Self::Findings => None,
+            Self::Roots => Some(standing.roots),
+            Self::Spoil | Self::Cost | Self::Days => self.amount(standing).map(|it| it.value),
+        };
+        value.filter(|value| standing.drawn && value.is_finite())
+    }
+
     pub(super) fn amount(self, standing: &Standing) -> Option<&Amount> {
         match self {
             Self::Spoil => standing.counted.spoil.as_ref(),

@@ -3,6 +3,7 @@
 mod along;
 mod built_in;
 mod check;
+mod figures;
 mod read;
 
 use serde::{Deserialize, Serialize};
@@ -14,6 +15,7 @@ use crate::edging::Edging;
 pub use along::{ControlJoints, EdgeCourse, Forms, Haunch, Membrane, Pins};
 pub use built_in::built_in;
 pub(crate) use check::check;
+pub use figures::Figure;
 pub use read::{BuildUpError, read_build_up, write_build_up};
 
 /// What a path is built of. Lengths are metres, densities kilograms per cubic metre.

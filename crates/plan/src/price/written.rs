@@ -85,19 +85,59 @@ fn figure<'de, D: Deserializer<'de>>(
     input: D,
     fault: fn(Decimal) -> Option<String>,
 ) -> Result<Decimal, D::Error> {
-    let text = text(input, "24.50")?;
+    read(&text(input, "24.50")?, fault).map_err(D::Error::custom)
+}
+
+fn read(text: &str, fault: fn(Decimal) -> Option<String>) -> Result<Decimal, MoneyError> {
     if text.trim().is_empty() {
-        return Err(D::Error::custom(
-            "nothing is written here: write figures, such as \"24.50\", or take this line of the list out",
-        ));
+        return Err(MoneyError::Empty);
     }
-    let figure = parse(text.trim()).map_err(|NoFigure| {
-        D::Error::custom(format_args!(
-            "`{}` is no price or count: write figures with a point before the decimals and nothing between thousands, such as \"1250.00\"",
-            shown(&text)
-        ))
-    })?;
-    fault(figure).map_or(Ok(figure), |fault| Err(D::Error::custom(fault)))
+    let figure = parse(text.trim()).map_err(|NoFigure| MoneyError::Written(shown(text)))?;
+    fault(figure).map_or(Ok(figure), |fault| Err(MoneyError::Limit(fault)))
+}
+
+/// Why a text is no price and no count.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MoneyError {
+    /// There is nothing in it.
+    Empty,
+    /// It is not written in plain figures.
+    Written(String),
+    /// It is past a limit: a sentence.
+    Limit(String),
+}
+
+impl fmt::Display for MoneyError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => f.write_str(
+                "nothing is written here: write figures, such as \"24.50\", or take this line of the list out",
+            ),
+            Self::Written(text) => write!(
+                f,
+                "`{text}` is no price or count: write figures with a point before the decimals and nothing between thousands, such as \"1250.00\""
+            ),
+            Self::Limit(limit) => f.write_str(limit),
+        }
+    }
+}
+
+impl std::error::Error for MoneyError {}
+
+/// Reads a price as a person types it: plain figures, such as `24.50`.
+///
+/// # Errors
+/// [`MoneyError`] for what is no figure, below 0, too large or too fine.
+pub fn read_price(text: &str) -> Result<Decimal, MoneyError> {
+    read(text, price_fault)
+}
+
+/// Reads a count of packs or units as a person types it.
+///
+/// # Errors
+/// [`MoneyError`] for what is no figure, 0 or below, too large or too fine.
+pub fn read_count(text: &str) -> Result<Decimal, MoneyError> {
+    read(text, count_fault)
 }
 
 /// Reads a price that may be missing.

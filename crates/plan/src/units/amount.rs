@@ -8,6 +8,9 @@ const CUBIC_YARD: f64 = 0.764_554_857_984;
 const CUBIC_FOOT: f64 = 0.028_316_846_592;
 /// A square yard in square metres, exactly: 0.9144².
 const SQUARE_YARD: f64 = 0.836_127_36;
+/// A foot and a mile in metres, exactly.
+const FOOT: f64 = 0.3048;
+const MILE: f64 = 5280.0 * FOOT;
 /// A pound in kilograms, exactly.
 const POUND: f64 = 0.453_592_37;
 
@@ -50,6 +53,24 @@ impl Ruler {
                 rounded(kilograms, POUND, 0, "lb")
             }
             Units::FeetInches => rounded(kilograms, 2000.0 * POUND, 2, "short tons"),
+        }
+    }
+
+    /// How far is walked, in metres, as text: `180 m`, from a kilometre on `5.7 km`; `590 ft`, from a mile on
+    /// `3.6 mi`.
+    ///
+    /// ```
+    /// # use plan::units::{Ruler, Units};
+    /// assert_eq!(Ruler::new(Units::Metric).way(5720.0), "5.7 km");
+    /// assert_eq!(Ruler::new(Units::FeetInches).way(5720.0), "3.6 mi");
+    /// ```
+    #[must_use]
+    pub fn way(&self, metres: f64) -> String {
+        match self.units {
+            Units::Metric if metres < 1000.0 => rounded(metres, 1.0, 0, "m"),
+            Units::Metric => rounded(metres, 1000.0, 1, "km"),
+            Units::FeetInches if metres < MILE => rounded(metres, FOOT, 0, "ft"),
+            Units::FeetInches => rounded(metres, MILE, 1, "mi"),
         }
     }
 

@@ -81,6 +81,11 @@ impl Sketchpad {
             CompareAsk::SideBySide(beside) => self.comparing.side_by_side = beside,
             CompareAsk::Others(others) => self.comparing.others = others,
             CompareAsk::SortBy(criterion) => self.comparing.sort_by(criterion),
+            CompareAsk::Axis(axis, criterion) => {
+                if let Some(axis) = self.comparing.axes.get_mut(axis) {
+                    *axis = criterion;
+                }
+            }
             CompareAsk::Next { back } => {
                 let count = self.history.settled().schemes.len().max(1);
                 let step = if back { count - 1 } else { 1 };

@@ -27,6 +27,10 @@ pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut 
     words_ui(ui, scene, comparison);
     ui.add_space(theme::GAP);
     notes_ui(ui, typing, scene, out);
+    ui.add_space(theme::GAP);
+    egui::CollapsingHeader::new(said::AXES)
+        .id_salt("options on two axes")
+        .show(ui, |ui| super::axes::ui(ui, scene, comparison, out));
 }
 
 /// The options in order, the chosen one with its name to be typed over and what can be done to it.

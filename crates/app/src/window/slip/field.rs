@@ -40,8 +40,54 @@ pub enum Subject {
     Edging,
     /// A figure of how paths are set out.
     SetOut(SetOutField),
+    /// A figure of what is counted.
+    Count(CountField),
     /// A path to a file.
     Path,
+}
+
+/// Which figure of what is counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum CountField {
+    /// A figure of the build-up, by its place.
+    Figure(usize),
+    /// A figure of what counting goes by, by its place.
+    Setting(usize),
+    /// What the skip is called.
+    Carrier,
+    /// The first price of a need, by its place on the order list.
+    Price(usize),
+    /// Something about a line of the price list.
+    Line(usize, LineField),
+    /// What an hour of work costs that has no rate of its own.
+    Rate,
+    /// The sign of the currency.
+    Sign,
+    /// Overhead and profit.
+    Overhead,
+    /// For what turns up.
+    Contingency,
+    /// What a tax is called.
+    TaxName(usize),
+    /// The share of a tax.
+    TaxShare(usize),
+}
+
+/// What about a line of the price list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum LineField {
+    /// What one costs.
+    Price,
+    /// Who sells it.
+    Supplier,
+    /// The fewest that are sold.
+    LeastOrder,
+    /// What bringing it costs.
+    Delivery,
+    /// What a pack is called.
+    PackName,
+    /// How much a pack holds.
+    Holds,
 }
 
 /// Which figure of how paths are set out.

@@ -1,8 +1,10 @@
 //! The slip: the chosen part of the path as a person would dictate it, figures editable in place.
 
+mod axes;
 mod bend;
 mod clean;
 mod compare;
+mod count;
 pub mod field;
 mod path;
 mod pegs;
@@ -15,7 +17,7 @@ mod walk;
 mod whole;
 
 use egui::scroll_area::ScrollBarVisibility;
-use egui::{RichText, ScrollArea, Ui};
+use egui::{ComboBox, RichText, ScrollArea, Ui};
 use geometry::{Figure, Piece};
 use plan::Edit;
 use plan::edit::figure_name;
@@ -36,6 +38,8 @@ pub struct Slip {
     pub typing: Typing,
     /// How the sheet is wanted.
     pub sheet: SheetWish,
+    /// How pavers are laid.
+    paved: count::Paved,
 }
 
 /// How the sheet is wanted.
@@ -100,6 +104,7 @@ impl Slip {
                         clean::ui(ui, scene, out);
                     }
                     Stage::Compare => compare::ui(ui, &mut self.typing, scene, out),
+                    Stage::Count => count::ui(ui, &mut self.typing, scene, &mut self.paved, out),
                     Stage::SetOut => {
                         set_out::ui(ui, &mut self.typing, scene, &mut self.sheet, out);
                     }
@@ -110,7 +115,9 @@ impl Slip {
                 ui.add_space(theme::WIDE_GAP);
                 if of_path {
                     whole::findings_ui(ui, scene, out);
-                    whole::path_ui(ui, &mut self.typing, scene, out);
+                    if scene.stage != Stage::Count {
+                        whole::path_ui(ui, &mut self.typing, scene, out);
+                    }
                 }
                 if scene.stage == Stage::Draw {
                     walk::ui(ui, &mut self.typing, scene, out);
@@ -166,6 +173,31 @@ fn said_ui(ui: &mut Ui, scene: &Scene<'_>, said: &Said) {
         node.set_live(egui::accesskit::Live::Polite);
     });
     ui.add_space(theme::GAP);
+}
+
+/// A choice of one thing among several; what is newly chosen.
+fn choice<T: Clone + PartialEq>(
+    ui: &mut Ui,
+    name: &str,
+    now: &T,
+    all: &[T],
+    words: impl Fn(&T) -> String,
+) -> Option<T> {
+    let mut chosen = None;
+    let named = ui.label(name);
+    let shown = ComboBox::from_id_salt(name)
+        .selected_text(words(now))
+        .width(ui.available_width().min(300.0))
+        .show_ui(ui, |ui| {
+            for one in all {
+                let here = one == now;
+                if ui.selectable_label(here, words(one)).clicked() && !here {
+                    chosen = Some(one.clone());
+                }
+            }
+        });
+    shown.response.labelled_by(named.id);
+    chosen
 }
 
 /// Reads what was typed into a length field; a sentence if it cannot be read.

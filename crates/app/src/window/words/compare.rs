@@ -16,6 +16,11 @@ pub const OVER: &str = "Over each other";
 pub const BESIDE: &str = "Side by side";
 pub const OTHERS: &str = "The others behind it";
 pub const TABLE_KEY: &str = "≠ differs, ✓ best; press what a row is called to sort by it";
+pub const AXES: &str = "On two axes";
+pub const ACROSS: &str = "Across";
+pub const UPWARDS: &str = "Upwards";
+pub const NOT_ON_AXES: &str =
+    "No option has a figure for both: choose others, or count the options at Count";
 pub const NOTHING_DRAWN: &str = "Nothing is drawn of it yet";
 pub const CLIENT_KEYS: &str =
     "Left and right: the other options; Space: walk along it; Esc: back to work";
@@ -51,6 +56,24 @@ pub fn sort_tip(criterion: Criterion) -> &'static str {
         Better::More => "The most is best: sort by it",
         Better::Neither => "Neither more nor less is best: sort by it, the least first",
     }
+}
+
+#[must_use]
+pub fn better(criterion: Criterion) -> &'static str {
+    match criterion.better() {
+        Better::Less => "less is better",
+        Better::More => "more is better",
+        Better::Neither => "neither more nor less is better",
+    }
+}
+
+#[must_use]
+pub fn on_axes([across, up]: [&str; 2]) -> String {
+    format!(
+        "Options by {} across and {} upwards",
+        across.to_lowercase(),
+        up.to_lowercase()
+    )
 }
 
 #[must_use]

@@ -1,6 +1,6 @@
 //! What setting out has to go by: who does it, what the tape is hooked on, how far a string is swung.
 
-use egui::{ComboBox, Ui};
+use egui::Ui;
 use plan::Edit;
 use plan::document::{SetOutSettings, Spacing, Surface, TapeClass};
 use plan::setout::Crew;
@@ -9,7 +9,7 @@ use crate::window::canvas::Scene;
 use crate::window::intent::Intent;
 use crate::window::slip::bend::row_ui;
 use crate::window::slip::field::{SetOutField, Subject, Typing, figure_style};
-use crate::window::slip::{ask, read_length};
+use crate::window::slip::{ask, choice, read_length};
 use crate::window::theme;
 use crate::window::words::set_out as words;
 
@@ -69,7 +69,7 @@ pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut 
         let tolerance = ruler.text(it.tolerance());
         format!("{}, true to {tolerance}", words::surface(*it))
     };
-    if let Some(surface) = choice(ui, "What is built", now.surface, &surfaces, surface) {
+    if let Some(surface) = choice(ui, "What is built", &now.surface, &surfaces, surface) {
         out.push(set(now, |it| it.surface = surface));
     }
     let classes = [
@@ -80,7 +80,7 @@ pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut 
         TapeClass::Handbook44,
     ];
     let class = |it: &TapeClass| words::tape_class(*it).to_owned();
-    if let Some(class) = choice(ui, "The tape", now.tape_class, &classes, class) {
+    if let Some(class) = choice(ui, "The tape", &now.tape_class, &classes, class) {
         out.push(set(now, |it| it.tape_class = class));
     }
     let tape = scene.plan.tape.length;
@@ -106,31 +106,6 @@ fn edit(now: &SetOutSettings, change: impl FnOnce(&mut SetOutSettings)) -> Edit 
 
 fn set(now: &SetOutSettings, change: impl FnOnce(&mut SetOutSettings)) -> Intent {
     Intent::Commit(edit(now, change))
-}
-
-/// A choice of one thing among several; what is newly chosen.
-fn choice<T: Copy + PartialEq>(
-    ui: &mut Ui,
-    name: &str,
-    now: T,
-    all: &[T],
-    words: impl Fn(&T) -> String,
-) -> Option<T> {
-    let mut chosen = None;
-    let named = ui.label(name);
-    let shown = ComboBox::from_id_salt(name)
-        .selected_text(words(&now))
-        .width(ui.available_width().min(300.0))
-        .show_ui(ui, |ui| {
-            for one in all {
-                let here = *one == now;
-                if ui.selectable_label(here, words(one)).clicked() && !here {
-                    chosen = Some(*one);
-                }
-            }
-        });
-    shown.response.labelled_by(named.id);
-    chosen
 }
 
 fn length_ui(
@@ -176,7 +151,7 @@ fn spacing_ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec
     let same = |a: &Spacing, b: &Spacing| std::mem::discriminant(a) == std::mem::discriminant(b);
     let kind = kinds.iter().find(|kind| same(kind, &now.spacing));
     let words = |it: &Spacing| words::spacing(it).to_owned();
-    let chosen = choice(ui, "Flags stand", *kind.unwrap_or(&kinds[0]), &kinds, words);
+    let chosen = choice(ui, "Flags stand", kind.unwrap_or(&kinds[0]), &kinds, words);
     if let Some(spacing) = chosen {
         out.push(set(now, |it| it.spacing = spacing));
     }
