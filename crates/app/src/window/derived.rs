@@ -7,8 +7,7 @@ use std::sync::Arc;
 
 use geometry::Reach;
 use plan::compare::Comparison;
-use plan::count::build_up::Bought;
-use plan::count::paving::{self, Bond, Course, Grid, Joints, Paving, PavingError, Savings, Unit};
+use plan::count::paving::{self, Savings};
 use plan::edit::LegId;
 use plan::feel::{self, Feel};
 use plan::order::{Order, compared, order};
@@ -22,15 +21,6 @@ use super::rehearsal::Rehearsal;
 
 /// Bends with clean figures near a drawn one, or why there are none.
 pub type CleanOffers = Result<Vec<CleanOffer>, CleanError>;
-
-/// The pavers of a path, or why they cannot be counted.
-pub struct Pavers {
-    /// How many, whole and cut.
-    pub count: Result<Paving, PavingError>,
-    /// Which width or radius near by saves cuts.
-    pub savings: OnceCell<Option<Savings>>,
-    course: Course,
-}
 
 /// The options beside each other, as long as what was solved is that very one.
 #[derive(Default)]
@@ -64,8 +54,8 @@ pub struct Derived {
     trust: OnceCell<Trust>,
     /// What the option comes to.
     order: OnceCell<Option<Order>>,
-    /// The pavers of the path, laid in this bond.
-    paving: RefCell<Option<(Bond, Rc<Pavers>)>>,
+    /// Which width near by saves pavers on the path.
+    paving_savings: OnceCell<Option<Savings>>,
     /// Whether the set-out of a long path was asked for.
     asked: Cell<bool>,
     /// What is offered for the leg.
@@ -182,30 +172,15 @@ impl Derived {
         order.as_ref()
     }
 
-    /// The pavers of the path; nothing where its surface is not laid of such.
-    pub fn paving(&self, bond: Bond) -> Option<Rc<Pavers>> {
-        if let Some((known, pavers)) = &*self.paving.borrow()
-            && *known == bond
-        {
-            return Some(Rc::clone(pavers));
-        }
-        let (of, route) = self.route()?;
-        let course = course(&of.plan, of.scheme, bond)?;
-        let pavers = Rc::new(Pavers {
-            count: paving::count(route, &course),
-            savings: OnceCell::new(),
-            course,
-        });
-        *self.paving.borrow_mut() = Some((bond, Rc::clone(&pavers)));
-        Some(pavers)
-    }
-
-    /// What another width near by would save of these pavers.
-    pub fn paving_savings<'a>(&self, pavers: &'a Pavers) -> Option<&'a Savings> {
-        let savings = pavers.savings.get_or_init(|| {
-            let of = self.of.as_ref()?;
+    /// What another width near by would save of the path's pavers; nothing where its surface is not laid
+    /// of such.
+    pub fn paving_savings(&self) -> Option<&Savings> {
+        let savings = self.paving_savings.get_or_init(|| {
+            let (of, _) = self.route()?;
+            let build_up = of.plan.schemes.get(of.scheme)?.build_up.as_ref()?;
+            let course = build_up.layers.first()?.bought.course()?;
             let route = of.plan.route(of.scheme, of.route)?;
-            paving::savings(&of.plan, route, &pavers.course, of.plan.graduation).ok()
+            paving::savings(&of.plan, route, &course, of.plan.graduation).ok()
         });
         savings.as_ref()
     }
@@ -234,39 +209,6 @@ impl Derived {
         *self.clean.borrow_mut() = Some((leg, Rc::clone(&offers)));
         Some(offers)
     }
-}
-
-/// How the surface of an option is paved: faces and joints as its build-up has them.
-fn course(plan: &Plan, scheme: usize, bond: Bond) -> Option<Course> {
-    let build_up = plan.schemes.get(scheme)?.build_up.as_ref()?;
-    let surface = build_up.layers.first()?;
-    let Bought::Units {
-        length,
-        width,
-        filling,
-        ..
-    } = &surface.bought
-    else {
-        return None;
-    };
-    let joints = filling.as_ref().map_or(Joints::BLOCKS, |filling| {
-        let [least, most] = filling.joint.spread();
-        Joints {
-            least,
-            usual: filling.joint.value,
-            most,
-        }
-    });
-    Some(Course {
-        unit: Unit {
-            length: length.value - joints.usual,
-            width: width.value - joints.usual,
-        },
-        joints,
-        bond,
-        edges: None,
-        grid: Grid::default(),
-    })
 }
 
 #[cfg(test)]

@@ -150,7 +150,9 @@ impl Criterion {
             Self::Clearance => standing.nearest.as_ref().map(|nearest| nearest.distance),
             Self::Findings => None,
             Self::Roots => Some(standing.roots),
-            Self::Spoil | Self::Cost | Self::Days => self.amount(standing).map(|it| it.value),
+            Self::Spoil | Self::Cuts | Self::Cost | Self::Days => {
+                self.amount(standing).map(|it| it.value)
+            }
         };
         value.filter(|value| standing.drawn && value.is_finite())
     }

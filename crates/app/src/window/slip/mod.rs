@@ -38,8 +38,6 @@ pub struct Slip {
     pub typing: Typing,
     /// How the sheet is wanted.
     pub sheet: SheetWish,
-    /// How pavers are laid.
-    paved: count::Paved,
 }
 
 /// How the sheet is wanted.
@@ -104,7 +102,7 @@ impl Slip {
                         clean::ui(ui, scene, out);
                     }
                     Stage::Compare => compare::ui(ui, &mut self.typing, scene, out),
-                    Stage::Count => count::ui(ui, &mut self.typing, scene, &mut self.paved, out),
+                    Stage::Count => count::ui(ui, &mut self.typing, scene, out),
                     Stage::SetOut => {
                         set_out::ui(ui, &mut self.typing, scene, &mut self.sheet, out);
                     }

@@ -1,7 +1,7 @@
 //! Counting: the build-up, what is assumed, the order list and its prices.
 #![expect(missing_docs, reason = "each sentence says what it is")]
 
-use plan::count::paving::{Bond, Lay, PavingError};
+use plan::count::paving::{Bond, Lay};
 use plan::count::{Amount, Limit, Measure, Need, Part, Trips};
 use plan::price::{Charge, Delivery, Ordered};
 use plan::units::Ruler;
@@ -212,10 +212,4 @@ pub fn bond(bond: Bond) -> &'static str {
         Bond::Radial(Lay::Soldier) => "along the path, short side along",
         Bond::Radial(Lay::Stretcher) => "along the path, long side along",
     }
-}
-
-/// Why they cannot be counted one by one.
-#[must_use]
-pub fn no_pavers(error: &PavingError) -> String {
-    error.to_string()
 }

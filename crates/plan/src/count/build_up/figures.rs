@@ -123,6 +123,8 @@ impl<'a> Figures<'a> {
                 width,
                 density,
                 filling: joints,
+                bond: _,
+                edges: _,
             } => {
                 self.add("length of one, with joint", Kind::Length, length);
                 self.add("width of one, with joint", Kind::Length, width);

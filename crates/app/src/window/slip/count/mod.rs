@@ -15,8 +15,6 @@ use plan::Edit;
 use plan::count::{BuildUp, built_in};
 use plan::price::PriceList;
 
-pub(super) use pavers::Paved;
-
 use super::choice;
 use super::field::Typing;
 use crate::window::action::Action;
@@ -26,13 +24,7 @@ use crate::window::theme;
 use crate::window::words::count as said;
 
 /// Shows what the chosen option comes to.
-pub(super) fn ui(
-    ui: &mut Ui,
-    typing: &mut Typing,
-    scene: &Scene<'_>,
-    paved: &mut Paved,
-    out: &mut Vec<Intent>,
-) {
+pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
     build_up_ui(ui, scene, out);
     let build_up = build_up(scene);
     if let Some(build_up) = build_up {
@@ -55,7 +47,7 @@ pub(super) fn ui(
         Some(order) => {
             total_ui(ui, scene, &order.charge);
             list::ui(ui, typing, scene, order, out);
-            pavers::ui(ui, scene, paved);
+            pavers::ui(ui, scene, order, out);
             ui.add_space(theme::WIDE_GAP);
             money::ui(ui, typing, scene, order, out);
         }
