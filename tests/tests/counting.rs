@@ -279,6 +279,23 @@ fn prices_are_kept_between_jobs_and_the_order_list_is_written() {
 }
 
 #[test]
+fn the_order_list_and_the_clients_page_are_written_as_pages() {
+    let folder = tempfile::tempdir().unwrap();
+    let (order, page) = (
+        folder.path().join("order.pdf"),
+        folder.path().join("page.pdf"),
+    );
+    let mut pad = built("Brick or pavers on sand");
+    let field = "Type where the order list is to be written: .pdf";
+    with_path(&mut pad, "Order list to print…", field, &order, "Write it");
+    assert!(fs::read(&order).unwrap().starts_with(b"%PDF"));
+    click_on(&mut pad, "Compare");
+    let field = "Type where the client's page is to be written: .pdf";
+    with_path(&mut pad, "Page for the client…", field, &page, "Write it");
+    assert!(fs::read(&page).unwrap().starts_with(b"%PDF"));
+}
+
+#[test]
 fn a_build_up_of_ones_own_is_read_and_a_bad_one_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("own.ron");

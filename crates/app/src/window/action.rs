@@ -51,6 +51,10 @@ pub enum Action {
     SavePrices,
     /// Write the order list as a table.
     OrderList,
+    /// Write the order list as a PDF.
+    OrderPages,
+    /// Write the client's page.
+    ClientPage,
     /// Show which keys do what.
     Keys,
 }
@@ -77,6 +81,20 @@ pub const ACTIONS: &[Entry] = &[
         words::SAVE_AS,
         words::SAVE_AS_TIP,
         &[ctrl_shift(Key::S)],
+        false,
+    ),
+    entry(
+        Action::OrderPages,
+        words::ORDER_PAGES,
+        words::ORDER_PAGES_TIP,
+        &[ctrl_shift(Key::L)],
+        false,
+    ),
+    entry(
+        Action::ClientPage,
+        words::CLIENT_PAGE,
+        words::CLIENT_PAGE_TIP,
+        &[ctrl_shift(Key::E)],
         false,
     ),
     entry(
@@ -347,6 +365,8 @@ mod tests {
         check(shift, Key::O, &[Action::OpenPrices]);
         check(shift, Key::P, &[Action::SavePrices]);
         check(CTRL, Key::L, &[Action::OrderList]);
+        check(shift, Key::L, &[Action::OrderPages]);
+        check(shift, Key::E, &[Action::ClientPage]);
         check(CTRL, Key::B, &[Action::BuildUp]);
         check(Modifiers::NONE, Key::F, &[Action::Fit]);
         check(Modifiers::NONE, Key::Home, &[Action::Fit]);
@@ -386,6 +406,8 @@ mod tests {
             Action::OpenPrices,
             Action::SavePrices,
             Action::OrderList,
+            Action::OrderPages,
+            Action::ClientPage,
             Action::Keys,
         ] {
             assert_eq!(action.entry().action, action);

@@ -36,6 +36,20 @@ pub enum Question {
         /// The name offered.
         name: String,
     },
+    /// Where to write the order list as pages.
+    OrderPages {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+        /// The name offered.
+        name: String,
+    },
+    /// Where to write the client's page.
+    ClientPage {
+        /// Where to look first.
+        folder: Option<PathBuf>,
+        /// The name offered.
+        name: String,
+    },
     /// Which file to take a build-up from.
     BuildUp {
         /// Where to look first.
@@ -149,6 +163,20 @@ impl Question {
             Self::Sheet { folder, name } => {
                 (words::SHEET, words::SHEET_KIND, sheet, folder, Some(name))
             }
+            Self::OrderPages { folder, name } => (
+                words::ORDER_PAGES,
+                words::SHEET_KIND,
+                sheet,
+                folder,
+                Some(name),
+            ),
+            Self::ClientPage { folder, name } => (
+                words::CLIENT_PAGE,
+                words::SHEET_KIND,
+                sheet,
+                folder,
+                Some(name),
+            ),
             Self::Picture { folder, name } => (
                 words::PICTURE,
                 words::PICTURE_KIND,

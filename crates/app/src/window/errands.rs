@@ -1,6 +1,7 @@
 //! Errands: opening, saving, writing the sheet, closing; with every question they need answered.
 
 mod counting;
+mod printing;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -43,6 +44,8 @@ enum Errand {
     AskOpen,
     Save(PathBuf),
     Sheet(PathBuf),
+    OrderPages(PathBuf),
+    ClientPage(PathBuf),
     Picture(PathBuf),
     BuildUp(PathBuf),
     OpenPrices(PathBuf),
@@ -121,6 +124,20 @@ impl Errands {
                 let question = Question::Sheet {
                     folder: self.folder(),
                     name: format!("{}.pdf", self.stem(history.settled())),
+                };
+                self.ask(question, ctx);
+            }
+            Action::OrderPages => {
+                let question = Question::OrderPages {
+                    folder: self.folder(),
+                    name: format!("{}-order.pdf", self.stem(history.settled())),
+                };
+                self.ask(question, ctx);
+            }
+            Action::ClientPage => {
+                let question = Question::ClientPage {
+                    folder: self.folder(),
+                    name: format!("{}-options.pdf", self.stem(history.settled())),
                 };
                 self.ask(question, ctx);
             }
@@ -215,7 +232,20 @@ impl Errands {
                     },
                 )
             }
-            Errand::Sheet(path) => Some(write_sheet(&path, self.path.as_deref(), history, sheet)),
+            Errand::Sheet(path) => Some(printing::write_sheet(
+                &path,
+                self.path.as_deref(),
+                history,
+                sheet,
+            )),
+            Errand::OrderPages(path) => {
+                let own = self.path.as_deref();
+                Some(printing::write_order_pages(&path, own, history, sheet))
+            }
+            Errand::ClientPage(path) => {
+                let own = self.path.as_deref();
+                Some(printing::write_client_page(&path, own, history, sheet.1))
+            }
             Errand::Picture(path) => {
                 Some(save_picture(&path, self.path.as_deref(), history, sheet.0))
             }
@@ -418,6 +448,8 @@ fn errand(question: &Question, path: PathBuf) -> Errand {
         Question::Open { .. } => Errand::Open(path),
         Question::Save { .. } => Errand::Save(with_ending(path, "ron")),
         Question::Sheet { .. } => Errand::Sheet(with_ending(path, "pdf")),
+        Question::OrderPages { .. } => Errand::OrderPages(with_ending(path, "pdf")),
+        Question::ClientPage { .. } => Errand::ClientPage(with_ending(path, "pdf")),
         Question::Picture { .. } => Errand::Picture(with_ending(path, "png")),
         Question::BuildUp { .. } => Errand::BuildUp(path),
         Question::OpenPrices { .. } => Errand::OpenPrices(path),
@@ -444,40 +476,13 @@ fn offered(question: &Question) -> String {
         | Question::OpenPrices { folder } => folder.clone().unwrap_or_else(here).join(""),
         Question::Save { folder, name }
         | Question::Sheet { folder, name }
+        | Question::OrderPages { folder, name }
+        | Question::ClientPage { folder, name }
         | Question::SavePrices { folder, name }
         | Question::Order { folder, name }
         | Question::Picture { folder, name } => folder.clone().unwrap_or_else(here).join(name),
     };
     path.to_string_lossy().into_owned()
-}
-
-fn write_sheet(
-    path: &Path,
-    own: Option<&Path>,
-    history: &History,
-    (pick, wish): (Pick, SheetWish),
-) -> Done {
-    if own.is_some_and(|own| files::is_same_file(own, path)) {
-        return Done::Failed(words::SHEET_OVER_PLAN.to_owned());
-    }
-    let request = sheet::Request {
-        scheme: pick.scheme,
-        paper: if wish.on_letter(history.settled().units) {
-            sheet::Paper::Letter
-        } else {
-            sheet::Paper::A4
-        },
-        both_units: wish.both_units,
-        date: crate::clock::today(),
-    };
-    let plan = history.settled();
-    let written = sheet::stakeout(plan, &plan.solve(), &request)
-        .map_err(|error| error.to_string())
-        .and_then(|bytes| files::write_atomically(path, &bytes).map_err(|e| e.to_string()));
-    match written {
-        Ok(()) => Done::Wrote(words::wrote(path)),
-        Err(error) => Done::Failed(error),
-    }
 }
 
 fn save_picture(path: &Path, own: Option<&Path>, history: &History, pick: Pick) -> Done {

@@ -457,7 +457,9 @@ impl Sketchpad {
             | Action::BuildUp
             | Action::OpenPrices
             | Action::SavePrices
-            | Action::OrderList => {
+            | Action::OrderList
+            | Action::OrderPages
+            | Action::ClientPage => {
                 self.errands.start(ctx, action, &self.history);
             }
         }

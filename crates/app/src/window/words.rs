@@ -107,6 +107,11 @@ pub mod actions {
     pub const SAVE_PRICES: &str = "Save the price list…";
     pub const SAVE_PRICES_TIP: &str = "Keep the prices of this plan for the next job";
     pub const ORDER_LIST: &str = "Order list…";
+    pub const ORDER_PAGES: &str = "Order list to print…";
+    pub const ORDER_PAGES_TIP: &str = "Write what the chosen option needs as pages (.pdf)";
+    pub const CLIENT_PAGE: &str = "Page for the client…";
+    pub const CLIENT_PAGE_TIP: &str =
+        "Write the options, four at most, on one page to leave behind (.pdf)";
     pub const ORDER_LIST_TIP: &str = "Write what the chosen option needs as a table (.csv)";
     pub const KEYS: &str = "Keys";
     pub const KEYS_TIP: &str = "Show which keys do what";
@@ -126,6 +131,8 @@ pub mod files {
     pub const PRICES_KIND: &str = "Price list";
     pub const ORDER_KIND: &str = "Table";
     pub const PLAN_KIND: &str = "Pegbow plan";
+    pub const ORDER_PAGES: &str = "Write the order list";
+    pub const CLIENT_PAGE: &str = "Write the client's page";
     pub const SHEET_KIND: &str = "PDF";
     pub const PICTURE_KIND: &str = "Picture";
     pub const NO_DIALOG: &str =
@@ -401,6 +408,8 @@ pub mod errands {
             Question::Open { .. } => "Type where the plan is",
             Question::Save { .. } => "Type where the plan is to be saved",
             Question::Sheet { .. } => "Type where the sheet is to be written",
+            Question::OrderPages { .. } => "Type where the order list is to be written: .pdf",
+            Question::ClientPage { .. } => "Type where the client's page is to be written: .pdf",
             Question::Picture { .. } => {
                 "Type where the picture goes: .png in pixels, .svg in lines"
             }
@@ -415,7 +424,9 @@ pub mod errands {
         match question {
             Question::Open { .. } => "Open it",
             Question::Save { .. } => "Save it",
-            Question::Sheet { .. } => "Write it",
+            Question::Sheet { .. } | Question::OrderPages { .. } | Question::ClientPage { .. } => {
+                "Write it"
+            }
             Question::Picture { .. } | Question::SavePrices { .. } => "Save it",
             Question::BuildUp { .. } | Question::OpenPrices { .. } => "Open it",
             Question::Order { .. } => "Write it",

@@ -5,6 +5,7 @@ use plan::Edit;
 use plan::compare::{Comparison, Criterion};
 use plan::document::letter;
 
+use super::SheetWish;
 use super::field::{Subject, Typing};
 use crate::window::action::Action;
 use crate::window::canvas::Scene;
@@ -14,10 +15,17 @@ use crate::window::theme;
 use crate::window::words::{self, compare as said};
 
 /// Shows the options.
-pub(super) fn ui(ui: &mut Ui, typing: &mut Typing, scene: &Scene<'_>, out: &mut Vec<Intent>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    typing: &mut Typing,
+    scene: &Scene<'_>,
+    wish: &mut SheetWish,
+    out: &mut Vec<Intent>,
+) {
     options_ui(ui, typing, scene, out);
     ui.add_space(theme::GAP);
     shown_ui(ui, scene, out);
+    ui.checkbox(&mut wish.without_prices, said::WITHOUT_PRICES);
     let Some(comparison) = scene.comparison else {
         return;
     };
@@ -109,7 +117,7 @@ fn shown_ui(ui: &mut Ui, scene: &Scene<'_>, out: &mut Vec<Intent>) {
         }
     }
     ui.horizontal_wrapped(|ui| {
-        for action in [Action::Show, Action::Picture] {
+        for action in [Action::Show, Action::Picture, Action::ClientPage] {
             let entry = action.entry();
             let tip = entry.tip_with_key(ui.ctx());
             if ui.button(entry.name).on_hover_text(tip).clicked() {

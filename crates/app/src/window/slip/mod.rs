@@ -47,6 +47,8 @@ pub struct SheetWish {
     pub letter: Option<bool>,
     /// Both systems of units side by side.
     pub both_units: bool,
+    /// No money on the client's page.
+    pub without_prices: bool,
 }
 
 /// Room for the scroll bar beside the figures, in screen points.
@@ -101,7 +103,9 @@ impl Slip {
                         room::ui(ui, scene, out);
                         clean::ui(ui, scene, out);
                     }
-                    Stage::Compare => compare::ui(ui, &mut self.typing, scene, out),
+                    Stage::Compare => {
+                        compare::ui(ui, &mut self.typing, scene, &mut self.sheet, out)
+                    }
                     Stage::Count => count::ui(ui, &mut self.typing, scene, out),
                     Stage::SetOut => {
                         set_out::ui(ui, &mut self.typing, scene, &mut self.sheet, out);

@@ -4,6 +4,7 @@
 use plan::compare::{Better, Criterion};
 use plan::document::Side;
 
+pub const WITHOUT_PRICES: &str = "The page for the client without prices";
 pub const ADD: &str = "Add an option";
 pub const COPY: &str = "Copy it";
 pub const UP: &str = "Move it up";

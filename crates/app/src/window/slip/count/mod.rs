@@ -104,7 +104,12 @@ fn total_ui(ui: &mut Ui, scene: &Scene<'_>, charge: &plan::price::Charge) {
 
 fn files_ui(ui: &mut Ui, out: &mut Vec<Intent>) {
     ui.horizontal_wrapped(|ui| {
-        for action in [Action::OrderList, Action::OpenPrices, Action::SavePrices] {
+        for action in [
+            Action::OrderList,
+            Action::OrderPages,
+            Action::OpenPrices,
+            Action::SavePrices,
+        ] {
             action_ui(ui, action, out);
         }
     });
