@@ -289,7 +289,7 @@ fn the_order_list_and_the_clients_page_are_written_as_pages() {
     let field = "Type where the order list is to be written: .pdf";
     with_path(&mut pad, "Order list to print…", field, &order, "Write it");
     assert!(fs::read(&order).unwrap().starts_with(b"%PDF"));
-    click_on(&mut pad, "Compare");
+    click(&mut pad, Role::Tab, "Compare");
     let field = "Type where the client's page is to be written: .pdf";
     with_path(&mut pad, "Page for the client…", field, &page, "Write it");
     assert!(fs::read(&page).unwrap().starts_with(b"%PDF"));
