@@ -46,13 +46,13 @@ fn units(length: f64, width: f64) -> Bought {
 #[test]
 fn units_to_an_area() {
     let foot = |length: f64| length * FOOT;
-    for (area, (length, width), count) in [
+    for (path, (length, width), count) in [
         // Source: pavingshopper.co.uk, block paving guide: 50 of 200 by 100 mm to a square metre.
-        (10.0, (0.2, 0.1), 500.0),
+        ((10.0, 1.0), (0.2, 0.1), 500.0),
         // Source: s51810.gridserver.com: 4.5 bricks of 4 by 8 in to a square foot.
-        (foot(10.0) * foot(1.0), (8.0 * INCH, 4.0 * INCH), 45.0),
+        ((foot(10.0), foot(1.0)), (8.0 * INCH, 4.0 * INCH), 45.0),
     ] {
-        let plan = straight_path(area, 1.0);
+        let plan = straight_path(path.0, path.1);
         let pavers = layer("pavers", 0.06, LayerWidth::Path, units(length, width));
         let found = counted(&plan, build_up(vec![pavers]));
         assert_eq!(need(&found, "pavers", Measure::Pieces).amount, count);
