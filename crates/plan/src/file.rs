@@ -237,6 +237,12 @@ impl<'de> Visitor<'de> for Look<'_> {
     }
 }
 
+/// Whether a type is what a person calls a thing: `BuildUp` a build-up.
+fn is_called(name: &str, thing: &str) -> bool {
+    let letters = thing.chars().filter(|letter| letter.is_alphabetic());
+    letters.eq(name.chars().flat_map(char::to_lowercase))
+}
+
 /// What is wrong in a file, in words for whoever wrote it by hand, without a final stop.
 fn sentence(error: &ron::Error, thing: &str) -> String {
     match error {
@@ -284,9 +290,10 @@ fn sentence(error: &ron::Error, thing: &str) -> String {
             let count = expected.rsplit(' ').next().unwrap_or(expected);
             format!("{count} values belong together here, not {found}")
         }
-        ron::Error::ExpectedNamedStructLike("Plan" | "BuildUp" | "PriceList")
-        | ron::Error::ExpectedStructName(_)
-        | ron::Error::ExpectedDifferentStructName { .. } => {
+        ron::Error::ExpectedNamedStructLike(name) if is_called(name, thing) => {
+            format!("this does not start as a {thing} does, with `(` and its fields")
+        }
+        ron::Error::ExpectedStructName(_) | ron::Error::ExpectedDifferentStructName { .. } => {
             format!("this does not start as a {thing} does, with `(` and its fields")
         }
         ron::Error::ExpectedStructLike | ron::Error::ExpectedNamedStructLike(_) => {

@@ -83,7 +83,8 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
         }
         let request = OptionsRequest {
             schemes: schemes(&plan, &path, options.as_deref())?,
-            prices,
+            // Without a price list there is nothing to say of prices.
+            prices: prices && !plan.prices.is_empty(),
             paper: request.paper,
             both_units: request.both_units,
             date: request.date,

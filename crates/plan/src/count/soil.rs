@@ -112,7 +112,7 @@ impl Soil {
                 medium,
             ),
             Self::Unknown => (
-                "soil nobody has dug yet",
+                "soil of unknown kind",
                 practice(1.30, (1.05, 1.50)),
                 read(1500.0, (1070.0, 2020.0), SKIP),
                 medium,

@@ -21,7 +21,7 @@ pub struct Saving {
     pub part: f64,
     /// What the line would cost less; nothing where it has no price.
     pub saves: Option<Decimal>,
-    /// In words: `0.3 of a 25 kg bag less of joint sand saves one: €6.20`.
+    /// In words: `joint sand: 0.3 of a 25 kg bag less saves one: €6.20`.
     pub words: String,
 }
 
@@ -37,7 +37,7 @@ pub struct Saving {
 ///     amount: 57.0, range: None, packs: vec![Pack { name: "25 kg bag".into(), holds: 25.0 }], because: vec![],
 /// };
 /// let charge = charge(&[sand], &PriceList::default());
-/// assert_eq!(saves(&charge, 0.5)[0].words, "0.3 of a 25 kg bag less of joint sand saves one");
+/// assert_eq!(saves(&charge, 0.5)[0].words, "joint sand: 0.3 of a 25 kg bag less saves one");
 /// ```
 #[must_use]
 pub fn saves(charge: &Charge, within: f64) -> Vec<Saving> {
@@ -69,8 +69,8 @@ fn saving(i: usize, line: &Line, currency: &Currency, within: f64) -> Option<Sav
     // Rounded up: so much less saves it for certain.
     let tenths = (10.0 * (part - SLACK)).ceil() / 10.0;
     let mut words = format!(
-        "{tenths:.1} of a {} less of {} saves one",
-        ordered.one, line.name
+        "{}: {tenths:.1} of a {} less saves one",
+        line.name, ordered.one
     );
     if let Some(saves) = saves {
         words = format!("{words}: {}", currency.write(saves));

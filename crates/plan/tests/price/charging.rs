@@ -404,7 +404,7 @@ fn a_little_less_saves_a_pack() {
     assert_eq!(found.len(), 1);
     assert_eq!(
         found[0].words,
-        "0.6 of a 25 kg bag less of joint sand saves one: €6.15"
+        "joint sand: 0.6 of a 25 kg bag less saves one: €6.15"
     );
     assert!((found[0].less - 14.0).abs() < 1e-9);
     let found = saves(&charge(&needs(), &prices), 1.0);
