@@ -104,7 +104,7 @@ impl Slip {
                         clean::ui(ui, scene, out);
                     }
                     Stage::Compare => {
-                        compare::ui(ui, &mut self.typing, scene, &mut self.sheet, out)
+                        compare::ui(ui, &mut self.typing, scene, &mut self.sheet, out);
                     }
                     Stage::Count => count::ui(ui, &mut self.typing, scene, out),
                     Stage::SetOut => {
