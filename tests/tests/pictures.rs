@@ -55,6 +55,16 @@ fn in_the_sun_setting_out_in_feet() {
 }
 
 #[test]
+fn how_far_pegs_may_be_out() {
+    let mut pad = pad(Look::Dusk, [1000.0, 640.0], 1.0);
+    pad.get_by_role_and_label(Role::Tab, "Set out").click();
+    pad.run();
+    pad.get_by_role_and_label(Role::CheckBox, "Draw how far each peg may be out")
+        .click();
+    check("trust-dusk", &mut pad);
+}
+
+#[test]
 fn a_step_of_setting_out() {
     let mut pad = pad(Look::Day, [1000.0, 640.0], 1.0);
     pad.get_by_role_and_label(Role::Tab, "Set out").click();

@@ -13,6 +13,8 @@ mod choosing;
 mod common;
 #[path = "work/ordering.rs"]
 mod ordering;
+#[path = "work/trust.rs"]
+mod trust;
 
 use geometry::Point;
 use plan::Plan;

@@ -94,6 +94,9 @@ impl Trust {
     }
 }
 
+/// A change of what is true enough is told from this share of what it was down; own choice.
+const WORTH: f64 = 0.75;
+
 fn bend_trust(
     work: &BendWork,
     plan: &Plan,
@@ -112,10 +115,13 @@ fn bend_trust(
     };
     let mut found = changes(&job(&work.bend, plan), course, taping);
     found.retain(can_be_done);
-    let change = cheapest(&found, plan.set_out.surface);
+    let verdict = budget.verdict(plan.set_out.surface);
+    // What suits already is worth changing only for a good deal.
+    let is_worth_it = |change: &&Change| !verdict.suits() || change.after <= WORTH * change.before;
+    let change = cheapest(&found, plan.set_out.surface).filter(is_worth_it);
     Some(BendTrust {
         number: work.bend.number,
-        verdict: budget.verdict(plan.set_out.surface),
+        verdict,
         lines: budget
             .lines
             .iter()
