@@ -103,7 +103,8 @@ pub(super) const SHEET: &str = r#"pegbow sheet: writes the sheet that is taken o
 
   pegbow sheet PLAN.ron --to OUT.pdf
 
-  --to OUT.pdf       the file to write; one that is there is replaced, a plan never
+  --to OUT.pdf       the file to write; one that is there is replaced, a plan never;
+                     OUT.svg gives the plan page alone, in lines
   --paper PAPER      a4 (if nothing is said) or letter; a3 or tabloid for the plan page
   --option LETTER    which option of the plan; the first if nothing is said
   --order            the order list of the option instead: what to dig, buy and do, what it costs

@@ -1,11 +1,11 @@
-//! `pegbow sheet`: the stake-out sheet, the order list or the client's page as a PDF.
+//! `pegbow sheet`: the stake-out sheet, the order list or the client's page as a PDF, the plan page also as SVG.
 
 use std::path::{Path, PathBuf};
 
 use lexopt::{Arg, Parser, ValueExt};
 use plan::Plan;
 use plan::document::letter;
-use sheet::{Date, OptionsRequest, Paper, Request};
+use sheet::{Date, OptionsRequest, Paper, Picture, Request};
 
 use super::{Given, Words, Wrong, help, next, scheme, spare_plans};
 use crate::files::{self, shown};
@@ -75,6 +75,9 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
         ));
     }
     if pages == Pages::Client {
+        if is_svg(&to) {
+            return Err(only_the_plan_page(&to));
+        }
         if option.is_some() {
             return Err(Wrong::see(
                 COMMAND,
@@ -92,6 +95,9 @@ pub(super) fn run(mut parser: Parser, words: &mut Words<'_>) -> Result<u8, Wrong
         return write_client_page(&plan, &request, &to, words);
     }
     request.scheme = scheme(&plan, &path, option.as_deref(), "print")?;
+    if is_svg(&to) {
+        return write_plan_page(&plan, (&request, pages), &to, words);
+    }
     write(&plan, (&request, pages), &to, words)
 }
 
@@ -158,6 +164,45 @@ fn write_client_page(
             "options"
         },
         letters.join(", "),
+        request.paper.name(),
+        shown(to)
+    ))
+}
+
+fn is_svg(to: &Path) -> bool {
+    to.extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("svg"))
+}
+
+fn only_the_plan_page(to: &Path) -> Wrong {
+    Wrong::new(format!(
+        "--to {}: only the plan page of a stake-out is drawn as .svg, give other pages a name that ends in .pdf",
+        shown(to)
+    ))
+}
+
+/// The plan page of the stake-out alone, in lines: to true scale, its pegs numbered.
+fn write_plan_page(
+    plan: &Plan,
+    (request, pages): (&Request, Pages),
+    to: &Path,
+    words: &mut Words<'_>,
+) -> Result<u8, Wrong> {
+    if pages != Pages::StakeOut {
+        return Err(only_the_plan_page(to));
+    }
+    let solved = plan.solve();
+    let pages = sheet::compose(plan, &solved, request).pages;
+    let page = pages
+        .first()
+        .ok_or_else(|| Wrong::new("there is no page to draw"))?;
+    let text = sheet::svg(&Picture::from(page))
+        .map_err(|error| Wrong::new(format!("the plan page cannot be drawn: {error}")))?;
+    files::write_atomically(to, text.as_bytes())?;
+    words.complain_of_stops(&solved, request.scheme);
+    words.answer(&format!(
+        "the plan page of option {} on {} is written to {}\n",
+        letter(request.scheme),
         request.paper.name(),
         shown(to)
     ))

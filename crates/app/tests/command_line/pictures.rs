@@ -97,3 +97,27 @@ fn help_says_how() {
     assert!(help.contains("--width PIXELS") && help.contains("Two examples"));
     assert!(done(&["--help"]).contains("pegbow picture"));
 }
+
+#[test]
+fn the_plan_page_is_drawn_in_lines_to_its_scale() {
+    let folder = Folder::new();
+    let plan = folder.with("yard.ron", plan::example::TEXT);
+    let plan = plan.to_str().unwrap();
+    let to = folder.path("plan.svg");
+    let to = to.to_str().unwrap();
+    let said = done(&["sheet", plan, "--to", to]);
+    assert!(
+        said.contains("the plan page of option A on a4") || said.contains("on A4"),
+        "{said}"
+    );
+    let text = fs::read_to_string(to).unwrap();
+    assert!(text.starts_with("<svg ") && text.contains("1:100") && text.contains("S1"));
+    refused(
+        &["sheet", plan, "--client", "--to", to],
+        &["only the plan page", ".pdf"],
+    );
+    refused(
+        &["sheet", plan, "--order", "--to", to],
+        &["only the plan page"],
+    );
+}
