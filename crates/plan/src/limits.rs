@@ -301,6 +301,12 @@ fn check_set_out(settings: &SetOutSettings) -> Result<(), LimitError> {
             ),
         );
     }
+    check(
+        "how far off the edge offset pegs stand in metres",
+        settings.offset_pegs,
+        0.1,
+        10.0,
+    )?;
     match settings.spacing {
         Spacing::Usual => Ok(()),
         Spacing::Every(apart) => check("the way between flags in metres", apart, NARROWEST, WIDE),

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::setout::{Allowances, Crew, Method, SWING_AWKWARD, SWING_COMFORTABLE};
+use crate::setout::{Allowances, CLEAR_OF_SPADE, Crew, Method, SWING_AWKWARD, SWING_COMFORTABLE};
 use crate::solve::Origin;
 
 /// What setting out has to go by, the same for all paths of a plan. Lengths in metres.
@@ -17,6 +17,8 @@ pub struct SetOutSettings {
     pub comfortable: f64,
     /// The longest that is swung at all.
     pub longest_swing: f64,
+    /// How far off the edge an offset peg stands, clear of the digging.
+    pub offset_pegs: f64,
     /// What the tape is marked with.
     pub tape_class: TapeClass,
     /// What is built, and so how true its lines must be.
@@ -33,6 +35,7 @@ impl Default for SetOutSettings {
             allowances: Allowances::default(),
             comfortable: SWING_COMFORTABLE,
             longest_swing: SWING_AWKWARD,
+            offset_pegs: CLEAR_OF_SPADE,
             tape_class: TapeClass::default(),
             surface: Surface::default(),
             spacing: Spacing::default(),

@@ -1,5 +1,6 @@
 //! Each bend is set out by a way the ground allows, and says why the others are not taken.
 
+use approx::assert_abs_diff_eq;
 use plan::document::{
     Extent, MethodChoice, Obstacle, ObstacleKind, SetOutSettings, Shape, Spacing,
 };
@@ -182,6 +183,10 @@ fn settings_past_a_limit_are_refused_in_a_sentence() {
         "setting out: the way between flags in metres must lie between 0.05 and 100, it is 0"
     );
     assert!(refused(|set| set.longest_swing = f64::NAN).contains("NaN"));
+    assert_eq!(
+        refused(|set| set.offset_pegs = 0.0),
+        "setting out: how far off the edge offset pegs stand in metres must lie between 0.1 and 10, it is 0"
+    );
 }
 
 #[test]
@@ -232,4 +237,17 @@ fn the_example_is_set_out_so() {
         (2, 0, Halving, Some(Deflections)),
     ];
     assert_eq!(chosen, expected);
+}
+
+#[test]
+fn offset_pegs_stand_as_far_off_as_is_asked() {
+    let mut plan = yard(Vec::new());
+    let away = |plan: &plan::Plan| {
+        let work = worked(plan);
+        work.pegs[0].offset.as_ref().unwrap().distance.exact
+    };
+    let half = 0.5 * plan.schemes[0].routes[0].width;
+    assert_abs_diff_eq!(away(&plan), half + 0.6, epsilon = 1e-12);
+    plan.set_out.offset_pegs = 1.0;
+    assert_abs_diff_eq!(away(&plan), half + 1.0, epsilon = 1e-12);
 }

@@ -105,6 +105,8 @@ pub enum SetOutField {
     Comfortable,
     /// The longest that is swung at all.
     Longest,
+    /// How far off the edge offset pegs stand.
+    OffsetPegs,
     /// How far flags stand apart.
     Apart,
     /// The bow between flags.

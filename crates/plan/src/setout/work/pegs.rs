@@ -6,9 +6,8 @@ use super::Ground;
 use crate::setout::methods::{PegFrom, PegJob, pegs};
 use crate::setout::reach::Hindrance;
 use crate::setout::{
-    Anchor, BaseLine, CLEAR_OF_SPADE, Course, NoOffsetPeg, OffsetPeg, Passable, Placing,
-    RouteSetOut, SHORTEST_PULL, Spot, Spots, Step, TieError, Ties, Voice, offset_pegs,
-    taping_allowance,
+    Anchor, BaseLine, Course, NoOffsetPeg, OffsetPeg, Passable, Placing, RouteSetOut,
+    SHORTEST_PULL, Spot, Spots, Step, TieError, Ties, Voice, offset_pegs, taping_allowance,
 };
 use crate::solve::{Peg, Solved};
 use crate::surroundings::Surroundings;
@@ -79,7 +78,7 @@ pub(super) fn pegs_work(
         ground.plan,
         solved,
         (scheme, route),
-        CLEAR_OF_SPADE,
+        ground.plan.set_out.offset_pegs,
         |from, to| ground.passable(from, to),
     );
     let base = base_spots(ground, &out.base, &stations);

@@ -32,12 +32,15 @@ const ALLOWANCES: [Length; 3] = [
     }),
 ];
 
-const LIMITS: [Length; 2] = [
+const LIMITS: [Length; 3] = [
     (SetOutField::Comfortable, "Swung with ease up to", |it| {
         &mut it.comfortable
     }),
     (SetOutField::Longest, "Swung at all up to", |it| {
         &mut it.longest_swing
+    }),
+    (SetOutField::OffsetPegs, "Offset pegs off the edge", |it| {
+        &mut it.offset_pegs
     }),
 ];
 
