@@ -192,6 +192,8 @@ impl Charge {
         let (missing, all) = (self.missing, self.lines.len());
         match missing {
             0 => total,
+            // What nobody has priced is no price of nothing.
+            _ if missing == all => format!("incomplete: none of {all} lines has a price"),
             1 => format!("{total}, incomplete: 1 of {all} lines has no price"),
             _ => format!("{total}, incomplete: {missing} of {all} lines have no price"),
         }

@@ -164,7 +164,7 @@ fn without_one_price_the_total_is_incomplete_and_the_rest_stays() {
     assert!(nothing.lines.iter().all(|line| line.price.is_err()));
     assert_eq!(
         nothing.total_in_words(),
-        "0.00, incomplete: 5 of 5 lines have no price"
+        "incomplete: none of 5 lines has a price"
     );
 }
 

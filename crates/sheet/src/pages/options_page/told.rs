@@ -265,7 +265,10 @@ impl<'a> Told<'a> {
     }
 
     fn price(&self, order: Option<&Order>) -> String {
-        let Some(order) = order.filter(|_| !self.plan.prices.is_empty()) else {
+        let has_prices = |order: &&Order| {
+            !self.plan.prices.is_empty() && order.charge.missing < order.charge.lines.len()
+        };
+        let Some(order) = order.filter(has_prices) else {
             return "price not known yet".to_owned();
         };
         let charge = &order.charge;
