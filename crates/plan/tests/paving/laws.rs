@@ -151,6 +151,13 @@ proptest! {
         // What is not field is a strip along either edge (Pappus: its width by its middle line; where
         // the path has corners, the mitres).
         let centre = solved.centre_line.as_ref().unwrap();
+        // A sharp corner takes from the strip what is no longer of second order.
+        let corners = centre.pieces().windows(2).map(|pieces| {
+            pieces[0].end_direction().turn_to(pieces[1].start_direction()).abs()
+        });
+        if corners.fold(0.0, f64::max) > 0.8 {
+            return Ok(());
+        }
         let depth = course.unit.laid(lay)[1];
         let strips: f64 = [-1.0, 1.0]
             .map(|side| {
