@@ -193,7 +193,7 @@ impl Errands {
         &mut self,
         ctx: &Context,
         history: &History,
-        sheet: (Pick, SheetWish),
+        wished: (Pick, SheetWish),
     ) -> Option<Done> {
         self.take_answer();
         match self.now.take()? {
@@ -232,31 +232,33 @@ impl Errands {
                     },
                 )
             }
-            Errand::Sheet(path) => Some(printing::write_sheet(
-                &path,
-                self.path.as_deref(),
-                history,
-                sheet,
-            )),
+            Errand::Sheet(path) => {
+                let own = self.path.as_deref();
+                let stakeout = sheet::stakeout;
+                Some(printing::write_pages(&path, own, history, wished, stakeout))
+            }
             Errand::OrderPages(path) => {
                 let own = self.path.as_deref();
-                Some(printing::write_order_pages(&path, own, history, sheet))
+                let order_list = sheet::order_list;
+                Some(printing::write_pages(
+                    &path, own, history, wished, order_list,
+                ))
             }
             Errand::ClientPage(path) => {
                 let own = self.path.as_deref();
-                Some(printing::write_client_page(&path, own, history, sheet.1))
+                Some(printing::write_client_page(&path, own, history, wished.1))
             }
             Errand::Picture(path) => {
-                Some(save_picture(&path, self.path.as_deref(), history, sheet.0))
+                Some(save_picture(&path, self.path.as_deref(), history, wished.0))
             }
-            Errand::BuildUp(path) => Some(counting::read_build_up(&path, sheet.0)),
+            Errand::BuildUp(path) => Some(counting::read_build_up(&path, wished.0)),
             Errand::OpenPrices(path) => Some(counting::open_prices(&path)),
             Errand::SavePrices(path) => {
                 Some(counting::save_prices(&path, self.path.as_deref(), history))
             }
             Errand::Order(path) => {
                 let own = self.path.as_deref();
-                Some(counting::write_order(&path, own, history, sheet.0))
+                Some(counting::write_order(&path, own, history, wished.0))
             }
             Errand::Close => {
                 // Kept until the window is gone, so that closing is not asked about again.

@@ -20,6 +20,7 @@ pub mod rehearsal;
 pub mod site;
 pub mod sketchpad;
 pub mod slip;
+mod still_plot;
 pub mod strip;
 pub mod theme;
 pub mod view;

@@ -2,34 +2,26 @@
 
 use std::path::Path;
 
-use plan::{History, Plan};
+use plan::{History, Plan, Solved};
 
 use super::{Done, words};
 use crate::files;
 use crate::window::pick::Pick;
 use crate::window::slip::SheetWish;
 
-/// Writes the stake-out of the chosen option.
-pub(super) fn write_sheet(
-    path: &Path,
-    own: Option<&Path>,
-    history: &History,
-    wished: (Pick, SheetWish),
-) -> Done {
-    let plan = history.settled();
-    let written = || sheet::stakeout(plan, &plan.solve(), &request(plan, wished));
-    write_pdf(path, own, written)
-}
+/// What prints one option: [`sheet::stakeout`] or [`sheet::order_list`].
+pub(super) type Printing = fn(&Plan, &Solved, &sheet::Request) -> Result<Vec<u8>, sheet::PdfError>;
 
-/// Writes its order list as pages.
-pub(super) fn write_order_pages(
+/// Writes pages of the chosen option.
+pub(super) fn write_pages(
     path: &Path,
     own: Option<&Path>,
     history: &History,
     wished: (Pick, SheetWish),
+    printing: Printing,
 ) -> Done {
     let plan = history.settled();
-    let written = || sheet::order_list(plan, &plan.solve(), &request(plan, wished));
+    let written = || printing(plan, &plan.solve(), &request(plan, wished));
     write_pdf(path, own, written)
 }
 

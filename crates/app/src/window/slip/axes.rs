@@ -1,8 +1,8 @@
 //! Options on two chosen axes: where one is better in one thing and worse in another, it shows.
 
 use egui::accesskit::Role;
-use egui::{Align2, FontId, Rangef, RichText, Ui, Vec2b};
-use egui_plot::{AxisHints, GridMark, MarkerShape, Plot, PlotBounds, PlotPoint, Points, Text};
+use egui::{Align2, FontId, Rangef, RichText, Ui};
+use egui_plot::{AxisHints, GridMark, MarkerShape, PlotBounds, PlotPoint, Points, Text};
 use plan::compare::{Comparison, Criterion};
 
 use super::choice;
@@ -10,6 +10,7 @@ use crate::window::canvas::Scene;
 use crate::window::compare::CompareAsk;
 use crate::window::fonts::Face;
 use crate::window::intent::Intent;
+use crate::window::still_plot::still_plot;
 use crate::window::theme;
 use crate::window::words::compare as said;
 
@@ -113,7 +114,7 @@ fn chart_ui(
     };
     let (over, beside) = (grid(&marks[0], across), grid(&marks[1], up));
     let [of_x, of_y] = marks;
-    let shown = Plot::new("options on two axes")
+    let shown = still_plot("options on two axes")
         .height(HEIGHT)
         .custom_x_axes(vec![axis(AxisHints::new_x(), of_x)])
         .custom_y_axes(vec![axis(AxisHints::new_y(), of_y).min_thickness(BESIDE)])
@@ -121,17 +122,6 @@ fn chart_ui(
         .y_grid_spacer(move |_| beside.clone())
         .grid_color(palette.rule)
         .sense(egui::Sense::hover())
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .allow_axis_zoom_drag(false)
-        .auto_bounds(Vec2b::FALSE)
-        .show_background(false)
-        .show_x(false)
-        .show_y(false)
-        .label_formatter(|_| None)
         .show(ui, |plot| {
             let [[left, right], [low, high]] = [across, up];
             plot.set_plot_bounds(PlotBounds::from_min_max([left, low], [right, high]));

@@ -1,10 +1,8 @@
 //! One figure drawn against the station, with a cursor for pointer and keys.
 
 use egui::accesskit::Role;
-use egui::{
-    EventFilter, FontId, Key, Rangef, Rect, Response, Sense, Stroke, Ui, Vec2, Vec2b, vec2,
-};
-use egui_plot::{AxisHints, Line, LineStyle, MarkerShape, Plot, PlotBounds, PlotPoints, PlotUi};
+use egui::{EventFilter, FontId, Key, Rangef, Rect, Response, Sense, Stroke, Ui, Vec2, vec2};
+use egui_plot::{AxisHints, Line, LineStyle, MarkerShape, PlotBounds, PlotPoints, PlotUi};
 use egui_plot::{Points, VLine};
 use plan::profile::{Along, Profile};
 use plan::units::Units;
@@ -13,6 +11,7 @@ use super::{Chart, reading, scale};
 use crate::window::canvas::Scene;
 use crate::window::fonts::Face;
 use crate::window::intent::Intent;
+use crate::window::still_plot::still_plot;
 use crate::window::theme::{self, Palette};
 
 /// Room for the figures beside the upright scale, in screen points.
@@ -59,7 +58,7 @@ pub(super) fn ui(
             .label_spacing(Rangef::new(1.0, 2.0))
     };
     let length = profile.length;
-    let shown = Plot::new("along the path")
+    let shown = still_plot("along the path")
         .custom_x_axes(vec![
             axis(AxisHints::new_x()).formatter(move |mark, _| scale::label(mark.value, units)),
         ])
@@ -73,17 +72,6 @@ pub(super) fn ui(
         .grid_color(palette.rule)
         .min_size(LEAST)
         .sense(Sense::click())
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .allow_axis_zoom_drag(false)
-        .auto_bounds(Vec2b::FALSE)
-        .show_background(false)
-        .show_x(false)
-        .show_y(false)
-        .label_formatter(|_| None)
         .show(ui, |plot| {
             // The figure under the last division needs room to its right.
             let air = length * f64::from(END / (room.x - BESIDE - 2.0 * END).max(END));

@@ -1,13 +1,14 @@
 //! What each part of the work costs, as bars, and what has no price yet.
 
-use egui::{FontId, Rangef, Stroke, Ui, Vec2b};
-use egui_plot::{AxisHints, Bar, BarChart, GridMark, Plot, PlotBounds};
+use egui::{FontId, Rangef, Stroke, Ui};
+use egui_plot::{AxisHints, Bar, BarChart, GridMark, PlotBounds};
 use plan::price::Charge;
 use rust_decimal::prelude::ToPrimitive;
 
 use super::small;
 use crate::window::canvas::Scene;
 use crate::window::fonts::Face;
+use crate::window::still_plot::still_plot;
 use crate::window::theme;
 use crate::window::words::count as said;
 
@@ -60,7 +61,7 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, charge: &Charge) {
                 .unwrap_or_default()
         });
     let tall = ROW * parts.len() as f32;
-    let shown = Plot::new("cost by part")
+    let shown = still_plot("cost by part")
         .height(tall)
         .custom_y_axes(vec![upright])
         .show_axes([false, true])
@@ -68,17 +69,6 @@ pub(super) fn ui(ui: &mut Ui, scene: &Scene<'_>, charge: &Charge) {
         .x_grid_spacer(|_| Vec::new())
         .show_grid([false, false])
         .sense(egui::Sense::hover())
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .allow_axis_zoom_drag(false)
-        .auto_bounds(Vec2b::FALSE)
-        .show_background(false)
-        .show_x(false)
-        .show_y(false)
-        .label_formatter(|_| None)
         .show(ui, |plot| {
             plot.set_plot_bounds(PlotBounds::from_min_max(
                 [0.0, -0.6],
